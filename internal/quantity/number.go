@@ -64,7 +64,7 @@ func scanDecimal(s string) (float64, string, bool) {
 	if end == 0 {
 		return 0, s, false
 	}
-	plain := plainNumber(s[:end])
+	plain := PlainNumber(s[:end])
 	v, err := strconv.ParseFloat(plain, 64)
 	if err != nil {
 		return 0, s, false
@@ -109,8 +109,9 @@ func spaceWidth(s string) int {
 // isSpace knows the spaces that printed numbers are grouped with.
 func isSpace(r rune) bool { return r == ' ' || r == '\u00a0' || r == '\u202f' || r == '\u2009' }
 
-// plainNumber turns a numeral with groups into one strconv reads.
-func plainNumber(s string) string {
+// PlainNumber turns a numeral with digit groups and a point or comma, as people
+// write it, into one with a point alone: "1 234,5" gives "1234.5".
+func PlainNumber(s string) string {
 	s = strings.Map(func(r rune) rune {
 		if isSpace(r) {
 			return -1
