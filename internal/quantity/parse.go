@@ -104,6 +104,9 @@ func termValue(k Kind, text string, n float64, name string, last Unit, sys Syste
 	return Unit{}, 0, wrong(k, text, "is not "+k.article())
 }
 
+// ParseUnit reads the name of a unit, simple or compound: "kg", "lb", "h/m²".
+func ParseUnit(name string) (Unit, bool) { return unitOf(strings.ToLower(strings.TrimSpace(name))) }
+
 // unitOf reads a unit such as "mm", "lb/in³", "kg/m2", "h per m²".
 func unitOf(name string) (Unit, bool) {
 	out := Unit{Symbol: name, Size: 1}
