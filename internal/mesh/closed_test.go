@@ -1,0 +1,71 @@
+package mesh
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+)
+
+func TestEverySolidIsClosed(t *testing.T) {
+	for _, s := range exactSolids() {
+		assert.True(t, CountSeams(s.mesh).Closed(), s.name)
+		assert.Empty(t, OpenEdges(s.mesh), s.name)
+	}
+	assert.True(t, CountSeams(&Mesh{}).Closed())
+}
+
+func TestOneMissingTriangleOpensThreeEdges(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		whole := sphere(1, 12)
+		gone := rapid.IntRange(0, len(whole.Triangles)-1).Draw(t, "triangle")
+		m := without(whole, func(i int) bool { return i == gone })
+		assert.Equal(t, Seams{Open: 3}, CountSeams(m))
+		for _, e := range OpenEdges(m) {
+			a, b := e[0], e[1]
+			hole := whole.Triangles[gone] // its neighbours run along its edges the other way
+			assert.Contains(t, [][2]uint32{{hole[1], hole[0]}, {hole[2], hole[1]}, {hole[0], hole[2]}}, [2]uint32{a, b})
+		}
+	})
+}
+
+func TestOneTurnedTriangleTurnsThreeEdges(t *testing.T) {
+	m := sphere(1, 12)
+	m.Triangles[7][1], m.Triangles[7][2] = m.Triangles[7][2], m.Triangles[7][1]
+	assert.Equal(t, Seams{Turned: 3}, CountSeams(m))
+}
+
+func TestAFinStandingOnAFaceSharesItsEdge(t *testing.T) {
+	m := cube(1, 1)
+	tip := uint32(len(m.Points))
+	m.Points = append(m.Points, Vec32{3, 3, 3})
+	side := m.Triangles[0]
+	m.Triangles = append(m.Triangles, [3]uint32{side[0], side[1], tip})
+	assert.Equal(t, Seams{Open: 2, Shared: 1}, CountSeams(m))
+}
+
+// The bust and the holed elephant of libcgal-demo are known to be open, the
+// standing man closed.
+func TestFiguresAreClosedOrOpenAsTheyShould(t *testing.T) {
+	assert.True(t, CountSeams(figure(t, "man.off")).Closed())
+	holed := CountSeams(figure(t, "elephant-with-holes.off"))
+	assert.Positive(t, holed.Open)
+	assert.Zero(t, holed.Shared)
+}
+
+// VTK's feature edges count the same rims.
+func TestOpenEdgesAgreeWithVTK(t *testing.T) {
+	m := figure(t, "elephant-with-holes.off")
+	n := askVTK(t, m, `
+f = vtk.vtkFeatureEdges(); f.SetInputData(mesh)
+f.FeatureEdgesOff(); f.NonManifoldEdgesOff(); f.ManifoldEdgesOff(); f.BoundaryEdgesOn(); f.Update()
+print(json.dumps([f.GetOutput().GetNumberOfCells()]))`)
+	assert.Equal(t, int(n[0]), CountSeams(m).Open)
+}
+
+func BenchmarkCountSeamsMillion(b *testing.B) {
+	m := sphere(1, 1000)
+	for b.Loop() {
+		_ = CountSeams(m)
+	}
+}

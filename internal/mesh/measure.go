@@ -1,0 +1,125 @@
+package mesh
+
+import (
+	"context"
+	"math"
+)
+
+// Size is what a pass over the triangles tells of a form. Lengths are in the
+// mesh's own unit, areas in its square, volumes in its cube.
+type Size struct {
+	Area     float64 // of all triangles
+	Volume   float64 // enclosed; below zero if the faces are inverted; a guess unless the mesh is closed
+	Min, Max Vec     // corners of the box
+	Centre   Vec     // of the enclosed volume; of the surface where nothing is enclosed
+}
+
+// Box is the size of the box: along x, y and z.
+func (s Size) Box() Vec { return s.Max.Sub(s.Min) }
+
+// Long is the longest side of the box.
+func (s Size) Long() float64 { return largest(s.Box()) }
+
+// Measure sums the area, the volume (each triangle with the middle of the box
+// makes a tetrahedron: divergence theorem) and the centre of mass. The sums are
+// compensated; what is left is the rounding of the coordinates, some parts in
+// a thousand million.
+func Measure(m *Mesh) Size {
+	var s Size
+	s.Min, s.Max = box(m.Points)
+	if len(m.Triangles) == 0 {
+		return s
+	}
+	origin := s.Min.Add(s.Max).Mul(0.5)
+	total := sumTriangles(m, origin)
+	s.Area, s.Volume = total[0]/2, total[1]/6
+	volume := Vec{total[2], total[3], total[4]}.Mul(1.0 / 24)
+	surface := Vec{total[5], total[6], total[7]}.Mul(1.0 / 6)
+	box := s.Box()
+	switch {
+	case math.Abs(s.Volume) > 1e-9*box[0]*box[1]*box[2]:
+		s.Centre = origin.Add(volume.Mul(1 / s.Volume))
+	case s.Area > 0:
+		s.Centre = origin.Add(surface.Mul(1 / s.Area))
+	default:
+		s.Centre = origin
+	}
+	return s
+}
+
+// sums are: twice the area, six times the volume, and the same weighted with
+// the sum of the corners.
+type sums [8]float64
+
+// sumTriangles adds up runs of triangles on all cores, then the runs, each run
+// with a compensation for what rounding loses.
+func sumTriangles(m *Mesh, origin Vec) sums {
+	const run = 4096
+	parts := make([]sums, (len(m.Triangles)+run-1)/run)
+	_ = inChunks(context.Background(), len(m.Triangles), run, func(chunk, from, to int) {
+		parts[chunk] = sumRun(m.Points, m.Triangles[from:to], origin)
+	})
+	var total, lost sums
+	for _, p := range parts {
+		for i, v := range p {
+			total[i], lost[i] = addExactly(total[i], lost[i], v)
+		}
+	}
+	for i := range total {
+		total[i] += lost[i]
+	}
+	return total
+}
+
+func sumRun(points []Vec32, triangles [][3]uint32, origin Vec) sums {
+	ox, oy, oz := origin[0], origin[1], origin[2]
+	var area, volume, vx, vy, vz, sx, sy, sz float64
+	for _, t := range triangles {
+		a, b, c := &points[t[0]], &points[t[1]], &points[t[2]]
+		ax, ay, az := float64(a[0])-ox, float64(a[1])-oy, float64(a[2])-oz
+		bx, by, bz := float64(b[0])-ox, float64(b[1])-oy, float64(b[2])-oz
+		cx, cy, cz := float64(c[0])-ox, float64(c[1])-oy, float64(c[2])-oz
+		ux, uy, uz := bx-ax, by-ay, bz-az
+		wx, wy, wz := cx-ax, cy-ay, cz-az
+		nx, ny, nz := uy*wz-uz*wy, uz*wx-ux*wz, ux*wy-uy*wx
+		s := math.Sqrt(nx*nx + ny*ny + nz*nz)
+		v := ax*nx + ay*ny + az*nz
+		mx, my, mz := ax+bx+cx, ay+by+cy, az+bz+cz
+		area += s
+		volume += v
+		vx += v * mx
+		vy += v * my
+		vz += v * mz
+		sx += s * mx
+		sy += s * my
+		sz += s * mz
+	}
+	return sums{area, volume, vx, vy, vz, sx, sy, sz}
+}
+
+// addExactly adds v to sum and gathers in lost what the addition rounds away
+// (Neumaier, Z. Angew. Math. Mech. 54, 1974).
+func addExactly(sum, lost, v float64) (newSum, newLost float64) {
+	t := sum + v
+	if math.Abs(sum) >= math.Abs(v) {
+		return t, lost + (sum - t + v)
+	}
+	return t, lost + (v - t + sum)
+}
+
+// box gives the lowest and highest coordinates; zero for no points.
+func box(points []Vec32) (low, high Vec) {
+	if len(points) == 0 {
+		return low, high
+	}
+	lo, hi := points[0], points[0]
+	for i := range points {
+		p := &points[i]
+		lo[0], hi[0] = min(lo[0], p[0]), max(hi[0], p[0])
+		lo[1], hi[1] = min(lo[1], p[1]), max(hi[1], p[1])
+		lo[2], hi[2] = min(lo[2], p[2]), max(hi[2], p[2])
+	}
+	return lo.Vec(), hi.Vec()
+}
+
+func largest(v Vec) float64 { return max(v[0], v[1], v[2]) }
