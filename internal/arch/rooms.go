@@ -4,7 +4,8 @@ import "slices"
 
 // room is one package of the module.
 type room struct {
-	path string // below the module's path
+	path  string // below the module's path
+	holds string // what it is about
 	// pure rooms give the same answer to the same question: no clock, disk,
 	// network, database or unseeded chance is in them.
 	pure  bool
@@ -26,39 +27,102 @@ var (
 
 // rooms is the plan, from the bottom up: a room comes after all that it may import.
 var rooms = []room{
-	{path: "assets"},
-	{path: "templates"},
-	{path: "internal/buildinfo"},
+	{path: "assets", holds: "fonts, icons and drawings of ours, embedded"},
+	{path: "templates", holds: "the wording of proposals, embedded"},
+	{path: "internal/buildinfo", holds: "which program this is, as the packager is told"},
 
-	{path: "internal/fault", pure: true},
-	{path: "internal/quantity", pure: true, may: list("internal/fault")},
-	{path: "internal/money", pure: true, may: list("internal/fault", "internal/quantity")}, // reads numbers as quantity does
-	{path: "internal/field", pure: true, may: list("internal/fault", "internal/quantity", "internal/money")},
-	{path: "internal/mesh", may: list("internal/fault", "internal/quantity")}, // not pure: it opens scans
-	{path: "internal/form", pure: true, may: with(values, "internal/mesh")},
-	{path: "internal/shop", pure: true, may: measured},
-	{path: "internal/estimate", pure: true, may: with(measured, "internal/shop")},
-	{path: "internal/lead", pure: true, may: priced},
-	{path: "internal/risk", pure: true, may: priced},
-	{path: "internal/options", pure: true, may: priced},
-	{path: "internal/quote", pure: true, may: judged, tests: list("internal/sqlite")},
-	{path: "internal/drawing", pure: true, may: list("internal/quantity", "internal/money", "assets")},
+	{
+		path: "internal/fault", holds: "what went wrong, in which field, and what to do about it",
+		pure: true,
+	},
+	{
+		path: "internal/quantity", holds: "length, area, volume, mass, density, time, temperature: types, parsing, printing",
+		pure: true, may: list("internal/fault"),
+	},
+	{
+		path: "internal/money", holds: "exact amounts, currencies, shares, rounding, splitting",
+		pure: true, may: list("internal/fault", "internal/quantity"), // reads numbers as quantity does
+	},
+	{
+		path: "internal/field", holds: "what a person is asked: an input's name, kind, limits and origin",
+		pure: true, may: list("internal/fault", "internal/quantity", "internal/money"),
+	},
+	{
+		path: "internal/mesh", holds: "scans: reading, area, volume, soundness, wall metal, cuts, outline, picture",
+		may: list("internal/fault", "internal/quantity"), // not pure: it opens scans
+	},
+	{
+		path: "internal/form", holds: "how big a piece is, however it is known",
+		pure: true, may: with(values, "internal/mesh"),
+	},
+	{
+		path: "internal/shop", holds: "the shop book: rates, materials, alloys, capacities; one dated value",
+		pure: true, may: measured,
+	},
+	{
+		path: "internal/estimate", holds: "one file a stage, in the order of the work; lines that show their working; the price",
+		pure: true, may: with(measured, "internal/shop"),
+	},
+	{
+		path: "internal/lead", holds: "weeks",
+		pure: true, may: priced,
+	},
+	{
+		path: "internal/risk", holds: "ranges and recasts",
+		pure: true, may: priced,
+	},
+	{
+		path: "internal/options", holds: "scales and budgets",
+		pure: true, may: priced,
+	},
+	{
+		path: "internal/quote", holds: "quote, client, revision, status; the store it needs",
+		pure: true, may: judged, tests: list("internal/sqlite"),
+	},
+	{
+		path: "internal/drawing", holds: "scenes of paths and text, drawn alike on the window and in the PDF",
+		pure: true, may: list("internal/quantity", "internal/money", "assets"),
+	},
 
-	{path: "internal/sqlite", may: with(quoted, "internal/buildinfo")},
-	{path: "internal/proposal", may: with(quoted, "internal/drawing", "internal/buildinfo", "assets", "templates")},
-	{path: "internal/desk", may: with(quoted, "internal/drawing", "internal/buildinfo"),
-		tests: list("internal/sqlite", "internal/proposal")}, // the program hands these in
+	{
+		path: "internal/sqlite", holds: "the store, in SQLite",
+		may: with(quoted, "internal/buildinfo"),
+	},
+	{
+		path: "internal/proposal", holds: "a quote as a document, and as a PDF",
+		may: with(quoted, "internal/drawing", "internal/buildinfo", "assets", "templates"),
+	},
+	{
+		path: "internal/desk", holds: "what a person does, without a window: change, recompute, undo, save, issue, export",
+		may:   with(quoted, "internal/drawing", "internal/buildinfo"),
+		tests: list("internal/sqlite", "internal/proposal"), // the program hands these in
+	},
 
-	{path: "internal/ui/look", may: list("assets")},
-	{path: "internal/ui/kit", may: with(quoted, "internal/drawing", "internal/ui/look", "assets")},
-	{path: "internal/ui", may: with(worked, "internal/ui/kit", "internal/ui/look", "internal/buildinfo", "assets"),
-		tests: list("internal/sqlite", "internal/proposal")},
+	{
+		path: "internal/ui/look", holds: "colours and sizes",
+		may: list("assets"),
+	},
+	{
+		path: "internal/ui/kit", holds: "our widgets",
+		may: with(quoted, "internal/drawing", "internal/ui/look", "assets"),
+	},
+	{
+		path: "internal/ui", holds: "one file a screen",
+		may:   with(worked, "internal/ui/kit", "internal/ui/look", "internal/buildinfo", "assets"),
+		tests: list("internal/sqlite", "internal/proposal"),
+	},
 
-	{path: "cmd/meltwright", may: shown},
-	{path: "cmd/meltwright-cli", may: stored},
-	{path: "cmd/task"},
+	{
+		path: "cmd/meltwright", holds: "the window: flags, open the store, build the screens, run",
+		may: shown,
+	},
+	{
+		path: "cmd/meltwright-cli", holds: "the same work without a window and without cgo",
+		may: stored,
+	},
+	{path: "cmd/task", holds: "set-up, start, test and bench on a fresh machine"},
 
-	{path: "internal/arch"},
+	{path: "internal/arch", holds: "this plan, and the tests that hold the code to it"},
 }
 
 // library is a library from outside and the rooms that may use it. Of two that

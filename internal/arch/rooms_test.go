@@ -32,6 +32,7 @@ func TestThePlanNamesOnlyItsOwnRoomsAndHasNoRing(t *testing.T) {
 	known := list()
 	for _, r := range rooms {
 		assert.NotContains(t, known, r.path, "listed twice")
+		assert.NotEmpty(t, r.holds, r.path)
 		for _, path := range r.may {
 			assert.Contains(t, known, path, "%s may import it, so it has to come before it in the plan", r.path)
 		}
