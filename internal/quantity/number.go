@@ -1,61 +1,55 @@
 package quantity
 
 import (
+	"math"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
-var vulgar = map[rune]float64{
-	'½': 0.5, '¼': 0.25, '¾': 0.75, '⅓': 1.0 / 3, '⅔': 2.0 / 3,
-	'⅛': 0.125, '⅜': 0.375, '⅝': 0.625, '⅞': 0.875, '⅕': 0.2, '⅙': 1.0 / 6,
-}
-
 // scanNumber reads a number at the start of s, "12", "1,5", "1 234.5", "3/16",
-// "1 1/2", "1-1/2" or "1½", and gives what follows it.
+// "1 1/2" or "1-1/2", and gives what follows it. A fraction over zero gives an
+// infinity or no number, for the caller to refuse.
 func scanNumber(s string) (n float64, rest string, ok bool) {
 	whole, rest, ok := scanDecimal(s)
 	if !ok {
-		return scanVulgar(s)
+		return 0, s, false
 	}
-	if v, after, ok := scanVulgar(strings.TrimLeft(rest, " ")); ok {
-		return whole + v, after, true
-	}
-	if r, isFraction := strings.CutPrefix(strings.TrimLeft(rest, " "), "/"); isFraction {
-		if d, after, ok := scanDecimal(strings.TrimLeft(r, " ")); ok && d != 0 {
+	after := strings.TrimLeft(rest, " ")
+	if below, isFraction := strings.CutPrefix(after, "/"); isFraction {
+		if d, after, ok := scanDecimal(strings.TrimLeft(below, " ")); ok {
 			return whole / d, after, true
 		}
 		return whole, rest, true
 	}
-	if v, after, ok := scanFraction(strings.TrimLeft(strings.TrimPrefix(rest, "-"), " ")); ok {
-		return whole + v, after, true
+	if whole == math.Trunc(whole) {
+		after = strings.TrimLeft(strings.TrimPrefix(after, "-"), " ")
+		if part, after, ok := scanFraction(after); ok {
+			return whole + part, after, true
+		}
 	}
 	return whole, rest, true
 }
 
-func scanVulgar(s string) (float64, string, bool) {
-	r, size := utf8.DecodeRuneInString(s)
-	v, ok := vulgar[r]
-	return v, s[size:], ok
-}
-
-// scanFraction reads "3/16" with plain digits on both sides.
+// scanFraction reads what may follow a whole number: "3/16", plain digits on
+// both sides and less than one.
 func scanFraction(s string) (float64, string, bool) {
 	i := digits(s)
-	if i == 0 || i == len(s) || s[i] != '/' {
+	below, isFraction := strings.CutPrefix(strings.TrimLeft(s[i:], " "), "/")
+	below = strings.TrimLeft(below, " ")
+	j := digits(below)
+	if i == 0 || !isFraction || j == 0 {
 		return 0, s, false
 	}
-	j := digits(s[i+1:])
-	num, _ := strconv.ParseFloat(s[:i], 64)
-	den, _ := strconv.ParseFloat(s[i+1:i+1+j], 64)
-	if j == 0 || den == 0 {
+	over, _ := strconv.ParseFloat(s[:i], 64)
+	under, _ := strconv.ParseFloat(below[:j], 64)
+	if under != 0 && over >= under {
 		return 0, s, false
 	}
-	return num / den, s[i+1+j:], true
+	return over / under, below[j:], true
 }
 
 // scanDecimal reads a decimal number with a point or a comma, and digits in
-// groups of three set apart by comma, point, space or thin space.
+// groups of three set apart by comma, point or space.
 //
 // One comma before exactly three digits is a group ("1,250 mm"), unless the
 // number begins with a zero ("0,125 in"); the field shows what was understood.
@@ -64,126 +58,68 @@ func scanDecimal(s string) (float64, string, bool) {
 	if end == 0 {
 		return 0, s, false
 	}
-	plain := PlainNumber(s[:end])
-	v, err := strconv.ParseFloat(plain, 64)
-	if err != nil {
-		return 0, s, false
-	}
-	return v, s[end:], true
+	v, err := strconv.ParseFloat(PlainNumber(s[:end]), 64)
+	return v, s[end:], err == nil
 }
 
 // numeralEnd finds where the numeral at the start of s ends. A space belongs to
 // it only between a digit and exactly three digits.
 func numeralEnd(s string) int {
-	i, sawPoint := 0, false
-	for i < len(s) {
-		switch c := s[i]; {
-		case c >= '0' && c <= '9':
-			i++
-		case (c == '.' || c == ',') && i+1 < len(s) && digits(s[i+1:]) > 0:
-			sawPoint = true
-			i++
-		case c == '.' && i > 0 && (i+1 == len(s) || s[i+1] == ' '):
-			return i + 1 // "12."
-		default:
-			w := spaceWidth(s[i:])
-			d := digits(s[i+w:])
-			after := s[i+w+d:]
-			if w == 0 || i == 0 || sawPoint || d != 3 || strings.HasPrefix(after, "/") || strings.HasPrefix(strings.TrimLeft(after, " "), "/") {
-				return i
-			}
-			i += w + d
+	i := digits(s)
+	if i > 0 && i <= 3 {
+		for i < len(s) && s[i] == ' ' && groupFollows(s[i+1:]) {
+			i += 4
 		}
+	}
+	for i < len(s) && (s[i] == '.' || s[i] == ',') {
+		d := digits(s[i+1:])
+		if d == 0 && (i == 0 || i+1 < len(s) && s[i+1] != ' ') {
+			return i
+		}
+		i += 1 + d // or a mark with nothing behind it: "12."
 	}
 	return i
 }
 
-func spaceWidth(s string) int {
-	r, size := utf8.DecodeRuneInString(s)
-	if isSpace(r) {
-		return size
-	}
-	return 0
+// groupFollows tells whether s begins with three digits that are neither more
+// nor the upper half of a fraction.
+func groupFollows(s string) bool {
+	return digits(s) == 3 && !strings.HasPrefix(strings.TrimLeft(s[3:], " "), "/")
 }
 
-// isSpace knows the spaces that printed numbers are grouped with.
-func isSpace(r rune) bool { return r == ' ' || r == '\u00a0' || r == '\u202f' || r == '\u2009' }
-
-// PlainNumber turns a numeral with digit groups and a point or comma, as people
-// write it, into one with a point alone: "1 234,5" gives "1234.5".
-func PlainNumber(s string) string {
-	s = strings.Map(func(r rune) rune {
-		if isSpace(r) {
-			return -1
-		}
-		return r
-	}, s)
-	point, comma := strings.LastIndexByte(s, '.'), strings.LastIndexByte(s, ',')
-	switch {
-	case point >= 0 && comma >= 0 && comma > point:
-		return strings.Replace(strings.ReplaceAll(s, ".", ""), ",", ".", 1)
-	case point >= 0 && comma >= 0:
-		return strings.ReplaceAll(s, ",", "")
-	case comma >= 0 && isGrouped(s, ","):
-		return strings.ReplaceAll(s, ",", "")
-	case comma >= 0:
-		return strings.Replace(s, ",", ".", 1)
-	case strings.Count(s, ".") > 1 && isGrouped(s, "."):
-		return strings.ReplaceAll(s, ".", "")
-	}
-	return s
-}
-
-func isGrouped(s, sep string) bool {
-	parts := strings.Split(s, sep)
-	if len(parts[0]) == 0 || len(parts[0]) > 3 || parts[0][0] == '0' {
-		return false
-	}
-	for _, p := range parts[1:] {
-		if len(p) != 3 {
-			return false
-		}
-	}
-	return true
-}
-
-func digits(s string) int {
-	i := 0
-	for i < len(s) && s[i] >= '0' && s[i] <= '9' {
-		i++
-	}
-	return i
-}
-
-// scanUnit takes the unit after a number: everything up to the next digit that
-// is not a power. "ft 10 in" gives "ft"; "m2 x" gives "m2 x".
+// scanUnit takes the unit after a number: everything up to the next number or
+// dash. "ft 10 in" gives "ft"; "m2 x" gives "m2 x".
 func scanUnit(s string) (unit, rest string) {
-	s = strings.TrimSpace(s)
+	s = strings.TrimLeft(s, " ")
 	i := 0
-	for i < len(s) {
-		c := s[i]
-		if c >= '0' && c <= '9' && !isPower(s, i) {
-			break
-		}
-		if r, size := utf8.DecodeRuneInString(s[i:]); vulgar[r] != 0 {
-			break
-		} else if size > 1 {
-			i += size
-			continue
-		}
+	for i < len(s) && !endsUnit(s, i) {
 		i++
 	}
-	return strings.TrimSpace(s[:i]), s[i:]
+	return strings.TrimRight(s[:i], " ,"), s[i:]
+}
+
+func endsUnit(s string, i int) bool {
+	switch c := s[i]; {
+	case c == '-':
+		return true
+	case c == '.' || c == ',':
+		return digits(s[i+1:]) > 0
+	case c >= '0' && c <= '9':
+		return !isPower(s, i)
+	}
+	return false
 }
 
 // isPower tells whether the digit at i is the power of the unit before it: a 2
-// or 3 right after a letter or "^", with no digit after it.
+// or 3 right after a length or "^", with nothing of its own behind it.
 func isPower(s string, i int) bool {
-	if i == 0 || s[i] != '2' && s[i] != '3' {
+	if s[i] != '2' && s[i] != '3' || i+1 < len(s) && s[i+1] != '/' && s[i+1] != ' ' {
 		return false
 	}
-	before := s[i-1]
-	letter := before >= 'a' && before <= 'z' || before == '^'
-	end := i+1 == len(s) || s[i+1] == '/' || s[i+1] == ' '
-	return letter && end
+	for _, base := range []string{"m", "in", "ft", "yd", "^"} {
+		if strings.HasSuffix(s[:i], base) {
+			return true
+		}
+	}
+	return false
 }

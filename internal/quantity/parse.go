@@ -7,185 +7,146 @@ import (
 	"meltwright/internal/fault"
 )
 
+// most is the largest number, in canonical units, that is a quantity: far
+// beyond any sculpture, and its cube is still a float64.
+const most = 1e12
+
 // Parse reads text as a quantity of kind k and gives it in canonical units. A
 // number without a unit is taken in the unit that sys prints the kind in
 // (lengths: metres or inches). Units of either system are always understood,
-// and so are sums of them: "5'10\"", "5 ft 10 1/2 in", "1 m 80", "2 h 30".
+// and so are sums of them, each part smaller than one of the unit before:
+// "5'10\"", "5 ft 10 1/2 in", "1 m 80", "2 h 30".
 //
 // The error is a fault.Fault without a field: the caller knows which it is.
 // Range is not checked here: "-3 mm" is a length.
 func Parse(k Kind, text string, sys System) (float64, error) {
-	s := strings.ToLower(strings.TrimSpace(text))
+	if len(text) > longest && len(strings.TrimSpace(text)) > longest {
+		return 0, wrong(k, text, "is too long to be "+k.article())
+	}
+	s := even(text)
 	if s == "" {
 		return 0, wrong(k, text, "is empty")
 	}
-	sign := 1.0
-	if rest, ok := cutSign(s); ok {
-		sign, s = -1, rest
-	}
+	sign, s := cutSign(s)
 	if k == KindTemperature {
 		return parseTemperature(text, s, sign, sys)
 	}
-	v, err := parseSum(k, text, s, sys)
-	if err != nil {
+	v, err := sum{k, text, sys}.parse(s)
+	switch {
+	case err != nil:
 		return 0, err
-	}
-	v *= sign
-	if math.IsInf(v, 0) || math.IsNaN(v) {
+	case v > most:
 		return 0, wrong(k, text, "is too large a number")
-	}
-	if k == KindCount && v != math.Trunc(v) {
+	case k == KindCount && v != math.Trunc(v):
 		return 0, wrong(k, text, "is not a whole number")
 	}
-	return v, nil
-}
-
-func cutSign(s string) (string, bool) {
-	for _, minus := range []string{"-", "−", "–"} {
-		if rest, ok := strings.CutPrefix(s, minus); ok {
-			return strings.TrimSpace(rest), true
-		}
-	}
-	return strings.TrimPrefix(s, "+"), false
+	return sign * v, nil
 }
 
 // smaller names the unit that a bare number after another unit is taken in:
 // "5'10", "2 h 30", "1 m 80", "6 lb 4".
 var smaller = map[string]string{"ft": "in", "h": "min", "m": "cm", "lb": "oz", "kg": "g"}
 
-// parseSum reads one or several numbers with their units, each smaller than the
-// one before, and adds them.
-func parseSum(k Kind, text, s string, sys System) (float64, error) {
+// sum is what the terms of one typed quantity share.
+type sum struct {
+	kind Kind
+	text string // as typed, for faults
+	sys  System
+}
+
+// parse reads one or several numbers with their units and adds them.
+func (q sum) parse(s string) (float64, error) {
 	total, last := 0.0, Unit{}
-	for first := true; s != ""; first = false {
+	for first := true; first || s != ""; first = false {
 		n, rest, ok := scanNumber(s)
 		if !ok {
-			return 0, wrong(k, text, "is not "+k.article())
+			return 0, q.wrong("is not " + q.kind.article())
+		}
+		if math.IsInf(n, 0) || math.IsNaN(n) {
+			return 0, q.wrong("divides by zero")
 		}
 		name, rest := scanUnit(rest)
-		u, v, err := termValue(k, text, n, name, last, sys, first)
+		u, v, err := q.term(n, name, rest, last)
 		if err != nil {
 			return 0, err
 		}
 		if !first && u.Size >= last.Size {
-			return 0, wrong(k, text, "has its units in the wrong order")
+			return 0, q.wrong("has its units in the wrong order")
 		}
-		total, last, s = total+v, u, strings.TrimSpace(rest)
+		if !first && v >= last.Size*(1-1e-12) {
+			return 0, q.wrong("has a whole " + last.Symbol + " or more behind the " + last.Symbol)
+		}
+		total, last, s = total+v, u, rest
+		if u.Symbol == Foot.Symbol {
+			s = strings.TrimLeft(strings.TrimPrefix(s, "-"), " ") // 5'-10"
+		}
 	}
 	return total, nil
 }
 
-// termValue gives the unit and the canonical value of one number with its unit.
-func termValue(k Kind, text string, n float64, name string, last Unit, sys System, first bool) (Unit, float64, error) {
+// term gives the unit and the canonical value of one number with its unit,
+// which follows a term in last and goes before rest.
+func (q sum) term(n float64, name, rest string, last Unit) (Unit, float64, error) {
 	if name == "" {
-		u := k.Unit(sys)
-		if !first {
-			s, ok := smaller[last.Symbol]
-			if !ok {
-				return Unit{}, 0, wrong(k, text, "has a number without a unit at its end")
-			}
-			u = symbols[s]
-		}
-		return u, u.Of(n), nil
+		u, err := q.bare(rest, last)
+		return u, u.Of(n), err
 	}
 	u, ok := unitOf(name)
 	if !ok {
-		return Unit{}, 0, wrong(k, text, "has a unit nobody here knows, “"+name+"”")
+		return Unit{}, 0, q.wrong("has a unit nobody here knows, “" + name + "”")
 	}
-	switch want := kindUnits[k].dim; {
-	case u.dim == want && (k != KindCount && k != KindFactor || u.Symbol == ""):
+	switch want := kindUnits[q.kind].dim; {
+	case q.kind == KindFactor || q.kind == KindCount:
+	case u.dim == want:
 		return u, u.Of(n), nil
-	case want == dimNone && k == KindShare && u.dim == dimNone:
-		return u, u.Of(n), nil
-	case want != dimNone && u.dim == (dim{}).times(want, -1) && n != 0:
+	case u.dim == (dim{}).times(want, -1) && n != 0:
 		// Suppliers state rubber in cubic inches a pound: density upside down.
 		return u, 1 / u.Of(n), nil
 	}
-	return Unit{}, 0, wrong(k, text, "is not "+k.article())
+	return Unit{}, 0, q.wrong("is not " + q.kind.article())
 }
 
-// ParseUnit reads the name of a unit, simple or compound: "kg", "lb", "h/m²".
-func ParseUnit(name string) (Unit, bool) { return unitOf(strings.ToLower(strings.TrimSpace(name))) }
-
-// unitOf reads a unit such as "mm", "lb/in³", "kg/m2", "h per m²".
-func unitOf(name string) (Unit, bool) {
-	out := Unit{Symbol: name, Size: 1}
-	for i, part := range strings.Split(strings.ReplaceAll(name, " per ", "/"), "/") {
-		u, ok := powerOf(strings.TrimSpace(part))
-		if !ok {
-			return Unit{}, false
-		}
-		if i == 0 {
-			out.Symbol, out.Size, out.dim = u.Symbol, u.Size, u.dim
-			continue
-		}
-		out.Symbol += "/" + u.Symbol
-		out.Size /= u.Size
-		out.dim = out.dim.times(u.dim, -1)
+// bare is the unit of a number without one.
+func (q sum) bare(rest string, last Unit) (Unit, error) {
+	if rest != "" {
+		return Unit{}, q.wrong("has two numbers side by side")
 	}
-	return out, true
+	if last.Size == 0 {
+		return q.kind.Unit(q.sys), nil
+	}
+	name, ok := smaller[last.Symbol]
+	if !ok {
+		return Unit{}, q.wrong("has a number without a unit at its end")
+	}
+	return symbols[name], nil
 }
 
-// powerOf reads one unit with its power: "in³", "m2", "m^2", "sq ft", "cu in".
-func powerOf(s string) (Unit, bool) {
-	if u, ok := symbols[s]; ok {
-		return u, true
-	}
-	power := int8(1)
-	for _, p := range []struct {
-		mark  string
-		power int8
-	}{{"²", 2}, {"^2", 2}, {"2", 2}, {"³", 3}, {"^3", 3}, {"3", 3}} {
-		if rest, ok := strings.CutSuffix(s, p.mark); ok {
-			s, power = rest, p.power
-			break
-		}
-	}
-	for _, p := range []struct {
-		mark  string
-		power int8
-	}{{"sq. ", 2}, {"sq ", 2}, {"square ", 2}, {"cu. ", 3}, {"cu ", 3}, {"cubic ", 3}} {
-		if rest, ok := strings.CutPrefix(s, p.mark); ok {
-			s, power = rest, p.power
-			break
-		}
-	}
-	u, ok := symbols[strings.TrimSpace(s)]
-	if !ok || power > 1 && u.dim != dimLength {
-		return Unit{}, false
-	}
-	switch power {
-	case 2:
-		return Unit{u.Symbol + "²", u.Size * u.Size, dimArea}, true
-	case 3:
-		return Unit{u.Symbol + "³", u.Size * u.Size * u.Size, dimVolume}, true
-	}
-	return u, true
+func (q sum) wrong(problem string) fault.Fault { return wrong(q.kind, q.text, problem) }
+
+func wrong(k Kind, text, problem string) fault.Fault {
+	return fault.Fault{Value: shown(text), Problem: problem, Remedy: "give " + k.article() + " such as " + k.example()}
 }
+
+var degrees = strings.NewReplacer("°", "", "degrees", "", "degree", "", "deg", "", ".", "")
 
 // parseTemperature reads "220 °F", "1066 C"; a bare number is in sys's degrees.
 func parseTemperature(text, s string, sign float64, sys System) (float64, error) {
 	n, rest, ok := scanNumber(s)
-	if !ok {
+	if !ok || n > most || math.IsNaN(n) {
 		return 0, wrong(KindTemperature, text, "is not a temperature")
 	}
 	n *= sign
-	switch strings.TrimSpace(strings.NewReplacer("°", "", "deg", "", "º", "").Replace(rest)) {
-	case "f":
+	scale := strings.TrimSpace(degrees.Replace(rest))
+	if scale == "" && sys == InchPound {
+		scale = "f"
+	}
+	switch scale {
+	case "f", "fahrenheit":
 		return (n - 32) / 1.8, nil
-	case "c":
+	case "c", "celsius", "":
 		return n, nil
-	case "k":
+	case "k", "kelvin":
 		return n - 273.15, nil
-	case "":
-		if sys == InchPound {
-			return (n - 32) / 1.8, nil
-		}
-		return n, nil
 	}
 	return 0, wrong(KindTemperature, text, "is not a temperature")
-}
-
-func wrong(k Kind, text, problem string) fault.Fault {
-	return fault.Fault{Value: strings.TrimSpace(text), Problem: problem, Remedy: "give " + k.article() + " such as " + k.example()}
 }

@@ -79,6 +79,10 @@ var (
 	HourPerPound    = Unit{"h/lb", 1 / pound, dim{mass: -1, time: 1}}
 	KWhPerKilo      = Unit{"kWh/kg", 1, dim{mass: -1, energy: 1}}
 	KWhPerPound     = Unit{"kWh/lb", 1 / pound, dim{mass: -1, energy: 1}}
+
+	squareCentimetre = Unit{"cm²", 1e-4, dimArea}
+	squareInch       = Unit{"in²", inch * inch, dimArea}
+	cubicInch        = Unit{"in³", inch * inch * inch, dimVolume}
 )
 
 // symbols are the units as people type them, in lower case. Compound units are
@@ -96,19 +100,17 @@ func init() {
 		{Unit{"dm", 0.1, dimLength}, []string{"dm"}},
 		{Metre, []string{"m", "metre", "metres", "meter", "meters"}},
 		{Kilometre, []string{"km", "kilometre", "kilometres", "kilometer", "kilometers"}},
-		{Inch, []string{"in", "inch", "inches", `"`, "″", "”", "''"}},
-		{Foot, []string{"ft", "foot", "feet", "'", "′", "’"}},
+		{Inch, []string{"in", "inch", "inches", `"`, "''"}},
+		{Foot, []string{"ft", "foot", "feet", "'"}},
 		{Unit{"yd", 3 * foot, dimLength}, []string{"yd", "yard", "yards"}},
 		{Mile, []string{"mi", "mile", "miles"}},
 		{Unit{"thou", inch / 1000, dimLength}, []string{"thou", "mil", "mils"}},
-		{Unit{"µm", 1e-6, dimLength}, []string{"µm", "μm", "um"}},
+		{Unit{"µm", 1e-6, dimLength}, []string{"µm", "um"}},
 		{Litre, []string{"l", "litre", "litres", "liter", "liters"}},
 		{Unit{"mL", 1e-6, dimVolume}, []string{"ml", "cc"}},
 		{Unit{"gal", 231 * inch * inch * inch, dimVolume}, []string{"gal", "gallon", "gallons"}},
 		{Unit{"qt", 57.75 * inch * inch * inch, dimVolume}, []string{"qt", "quart", "quarts"}},
-		{SquareFoot, []string{"sqft", "sf"}},
-		{Unit{"in²", inch * inch, dimArea}, []string{"sqin"}},
-		{SquareMetre, []string{"sqm"}},
+		{SquareFoot, []string{"sf"}},
 		{Gram, []string{"g", "gram", "grams", "gr"}},
 		{Unit{"mg", 1e-6, dimMass}, []string{"mg"}},
 		{Kilogram, []string{"kg", "kilo", "kilos", "kilogram", "kilograms"}},
@@ -116,6 +118,7 @@ func init() {
 		{Pound, []string{"lb", "lbs", "pound", "pounds", "#"}},
 		{Ounce, []string{"oz", "ounce", "ounces"}},
 		{Unit{"ton", 2000 * pound, dimMass}, []string{"ton", "tons"}},
+		{Unit{"g/m²", 1e-3, dim{length: -2, mass: 1}}, []string{"gsm"}},
 		{Hour, []string{"h", "hr", "hrs", "hour", "hours"}},
 		{Unit{"min", 1.0 / 60, dimTime}, []string{"min", "mins", "minute", "minutes"}},
 		{Unit{"s", 1.0 / 3600, dimTime}, []string{"s", "sec", "second", "seconds"}},
