@@ -1,0 +1,210 @@
+package mesh
+
+import (
+	"encoding/binary"
+	"errors"
+	"io"
+	"math"
+	"runtime"
+	"sync"
+)
+
+// A binary STL is 80 bytes of anything, the number of triangles, and for each
+// triangle its normal, its three corners, all in single precision, and two
+// bytes of anything.
+const (
+	stlHead   = 84
+	stlRecord = 50
+)
+
+// isBinarySTL is whether the file is as long as its count of triangles says.
+func isBinarySTL(head []byte, size int64) bool {
+	return len(head) >= stlHead && size == stlHead+stlRecord*int64(binary.LittleEndian.Uint32(head[80:]))
+}
+
+// seemsBinarySTL is whether most of what would be the first triangles are of
+// numbers that a form may have.
+func seemsBinarySTL(head []byte) bool {
+	seen, sane := 0, 0
+	for at := stlHead; at+stlRecord <= len(head) && seen < 64; at += stlRecord {
+		seen++
+		if saneRecord(head[at:]) {
+			sane++
+		}
+	}
+	return seen > 0 && 10*sane >= 9*seen
+}
+
+// saneRecord is whether all corners are zero or between 1e-20 and 1e10: among
+// bytes that are no numbers hardly one record in a thousand is.
+func saneRecord(record []byte) bool {
+	for i := range 9 {
+		x := math.Abs(float64(math.Float32frombits(binary.LittleEndian.Uint32(record[12+4*i:]))))
+		if x != 0 && !(x > 1e-20 && x < 1e10) {
+			return false
+		}
+	}
+	return true
+}
+
+// readBinarySTL reads the triangles on all processors: each welds a stretch of
+// the file by itself, then the stretches are joined.
+func readBinarySTL(in *input, b *builder) error {
+	var head [stlHead]byte
+	if _, err := in.src.ReadAt(head[:], 0); err != nil {
+		return err
+	}
+	b.report.Unit = unitNamedIn(head[:80])
+	b.report.Bodies = 1
+	count, err := in.countSTL(binary.LittleEndian.Uint32(head[80:]), b.report)
+	if err != nil {
+		return err
+	}
+	if count > int64(b.limit) {
+		count = int64(b.limit)
+		err = b.tooMany()
+	}
+	b.triangles = make([][3]uint32, count)
+	stretches := shareOut(in, b.triangles)
+	if failed := b.joinStretches(stretches); failed != nil {
+		err = failed
+	}
+	return err
+}
+
+// countSTL is how many triangles to read: what the header says, unless the
+// file holds fewer, or the header cannot know.
+func (in *input) countSTL(declared uint32, report *Report) (int64, error) {
+	space := in.size - stlHead
+	held := space / stlRecord
+	report.Declared = int(declared)
+	switch {
+	case int64(declared) == held && space%stlRecord == 0:
+		return held, nil
+	case int64(declared) > held:
+		report.harm("The header says %s, %s found.", many(int(declared), "triangle"), grouped(int(held)))
+		return held, nil
+	}
+	// There is more than the header says: triangles it did not count, or
+	// something else behind them.
+	var next [stlRecord]byte
+	if _, err := in.src.ReadAt(next[:], stlHead+stlRecord*int64(declared)); err != nil && !errors.Is(err, io.EOF) {
+		return 0, err
+	}
+	if space%stlRecord == 0 && saneRecord(next[:]) || declared == 0 {
+		report.harm("The header says %s, %s found.", many(int(declared), "triangle"), grouped(int(held)))
+		return held, nil
+	}
+	report.note("%s follow the last triangle and were passed over.", many(int(space-stlRecord*int64(declared)), "byte"))
+	return int64(declared), nil
+}
+
+// A stretch is a run of triangles that one goroutine reads and welds.
+type stretch struct {
+	triangles             [][3]uint32 // where they go; in the end those kept
+	weld                  *welder
+	nonFinite, degenerate int
+	err                   error
+}
+
+// shareOut reads the triangles that fill into, a stretch a processor.
+func shareOut(in *input, into [][3]uint32) []*stretch {
+	const fewest = 1 << 15
+	n := min(runtime.GOMAXPROCS(0), 4, len(into)/fewest+1)
+	stretches := make([]*stretch, n)
+	var all sync.WaitGroup
+	for i := range stretches {
+		from, to := len(into)*i/n, len(into)*(i+1)/n
+		stretches[i] = &stretch{triangles: into[from:to:to]}
+		all.Go(func() { stretches[i].read(in, int64(from)) })
+	}
+	all.Wait()
+	return stretches
+}
+
+// read fills the stretch from triangle number first of the file on.
+func (s *stretch) read(in *input, first int64) {
+	const some = batch / 3
+	s.weld = newWelder(min(len(s.triangles)/2, 1<<20))
+	want := int64(len(s.triangles)) * stlRecord
+	r := in.section(stlHead+first*stlRecord, want)
+	buf := make([]byte, 64*some*stlRecord)
+	kept := s.triangles[:0]
+	for s.err == nil && want > 0 {
+		n, err := io.ReadFull(r, buf[:min(want, int64(len(buf)))])
+		s.err = err
+		want -= int64(n)
+		for b := buf[:n/stlRecord*stlRecord]; len(b) > 0; {
+			n := min(len(b), some*stlRecord)
+			kept = s.take(b[:n], kept)
+			b = b[n:]
+		}
+	}
+	s.triangles = kept
+}
+
+// take welds up to a batch of records and appends the triangles to kept.
+func (s *stretch) take(records []byte, kept [][3]uint32) [][3]uint32 {
+	var corners [batch]Vec32
+	var at [batch]uint32
+	n := 0
+	for ; len(records) > 0; records = records[stlRecord:] {
+		if cornersOf((*[stlRecord]byte)(records), (*[3]Vec32)(corners[n:])) {
+			n += 3
+		} else {
+			s.nonFinite++
+		}
+	}
+	s.weld.number(corners[:n], at[:n])
+	for i := 0; i < n; i += 3 {
+		t := [3]uint32(at[i:])
+		if t[0] == t[1] || t[1] == t[2] || t[2] == t[0] {
+			s.degenerate++
+			continue
+		}
+		kept = append(kept, t)
+	}
+	return kept
+}
+
+// cornersOf takes the corners out of a record; false if one is not finite.
+func cornersOf(record *[stlRecord]byte, corners *[3]Vec32) bool {
+	finite := true
+	for c := range 3 {
+		for k := range 3 {
+			bits := binary.LittleEndian.Uint32(record[12+12*c+4*k:])
+			if bits&0x7f800000 == 0x7f800000 {
+				finite = false
+			}
+			corners[c][k] = math.Float32frombits(bits) + 0
+		}
+	}
+	return finite
+}
+
+// joinStretches makes one mesh of what each goroutine has welded by itself.
+// The points are numbered as if one had read the file from front to back.
+func (b *builder) joinStretches(stretches []*stretch) (err error) {
+	b.weld = stretches[0].weld
+	kept := len(stretches[0].triangles)
+	for i, s := range stretches {
+		b.report.NonFinite += s.nonFinite
+		b.report.Degenerate += s.degenerate
+		b.report.Found += s.nonFinite + s.degenerate + len(s.triangles)
+		if err == nil {
+			err = s.err
+		}
+		if i == 0 {
+			continue
+		}
+		at := make([]uint32, len(s.weld.points))
+		b.weld.number(s.weld.points, at)
+		s.weld = nil
+		for _, t := range s.triangles {
+			b.triangles[kept] = [3]uint32{at[t[0]], at[t[1]], at[t[2]]}
+			kept++
+		}
+	}
+	b.triangles = b.triangles[:kept]
+	return err
+}

@@ -1,0 +1,116 @@
+package mesh
+
+import "math"
+
+// A welder gives every distinct point one number, in the order in which they
+// are first met. It is an open-addressed table of numbers beside the points:
+// a Go map of a million points costs ten times as much.
+type welder struct {
+	points []Vec32
+	slots  []uint32 // number of a point plus one; 0 where free
+	shift  uint     // 64 less the binary logarithm of len(slots)
+}
+
+const (
+	fewestSlots = 1 << 10
+	// A batch is how many points are looked up together: their slots are all
+	// asked for before the first is needed, so the memory answers in parallel.
+	batch = 192
+)
+
+// newWelder has room for about n points before it must grow.
+func newWelder(n int) *welder {
+	slots := fewestSlots
+	for slots/4*3 < n+batch {
+		slots *= 2
+	}
+	w := &welder{points: make([]Vec32, 0, n)}
+	w.room(slots)
+	return w
+}
+
+func (w *welder) room(slots int) {
+	w.slots = make([]uint32, slots)
+	w.shift = 64
+	for n := slots; n > 1; n /= 2 {
+		w.shift--
+	}
+}
+
+// scatter is a hash of a point whose upper bits are the good ones.
+func scatter(p *Vec32) uint64 {
+	x, y, z := math.Float32bits(p[0]), math.Float32bits(p[1]), math.Float32bits(p[2])
+	h := (uint64(x) | uint64(y)<<32) * 0x9e3779b97f4a7c15
+	h ^= h>>32 ^ uint64(z)*0xd6e8feb86659fd93
+	return h * 0xff51afd7ed558ccd
+}
+
+// number writes the number of every point to into, a new one for a point not
+// met before. The points must be finite and hold no negative zero.
+func (w *welder) number(points []Vec32, into []uint32) {
+	for len(points) > batch {
+		w.numberBatch(points[:batch], into[:batch])
+		points, into = points[batch:], into[batch:]
+	}
+	w.numberBatch(points, into)
+}
+
+func (w *welder) numberBatch(points []Vec32, into []uint32) {
+	if len(w.points)+len(points) > len(w.slots)/4*3 {
+		w.grow()
+	}
+	var home [batch]uint32
+	for i := range points {
+		home[i] = uint32(scatter(&points[i]) >> w.shift)
+	}
+	for i := range points {
+		into[i] = w.slots[home[i]]
+	}
+	w.touch(into)
+	for i := range points {
+		into[i] = w.find(&points[i], home[i])
+	}
+}
+
+// touch reads the points that the slots named, only to have them at hand.
+//
+//go:noinline
+func (w *welder) touch(slots []uint32) (sum float32) {
+	for _, n := range slots {
+		if n != 0 {
+			sum += w.points[n-1][0]
+		}
+	}
+	return sum
+}
+
+func (w *welder) find(p *Vec32, at uint32) uint32 {
+	mask := uint32(len(w.slots) - 1)
+	for {
+		n := w.slots[at&mask]
+		if n == 0 {
+			w.points = append(w.points, *p)
+			w.slots[at&mask] = uint32(len(w.points))
+			return uint32(len(w.points) - 1)
+		}
+		if q := &w.points[n-1]; q[0] == p[0] && q[1] == p[1] && q[2] == p[2] {
+			return n - 1
+		}
+		at++
+	}
+}
+
+func (w *welder) grow() {
+	w.room(2 * len(w.slots))
+	mask := uint32(len(w.slots) - 1)
+	for i := range w.points {
+		at := uint32(scatter(&w.points[i]) >> w.shift)
+		for w.slots[at&mask] != 0 {
+			at++
+		}
+		w.slots[at&mask] = uint32(i + 1)
+	}
+}
+
+// plain is p without negative zeros, which equal zero but look different.
+func plain(p Vec32) Vec32 { return Vec32{p[0] + 0, p[1] + 0, p[2] + 0} }
