@@ -17,7 +17,8 @@ func PlainNumber(s string) string { return PlainNumberWith(s, '.') }
 // ',' or, for numbers that have no decimals, 0. Only what could be read either
 // way hangs on it: "1.234" is a thousand and more where the mark is ','.
 func PlainNumberWith(s string, mark byte) string {
-	if digits(s) == len(s) {
+	n := digits(s)
+	if n == len(s) || mark == '.' && s[n] == '.' && n+1 < len(s) && n+1+digits(s[n+1:]) == len(s) {
 		return s
 	}
 	whole, part := s, ""
