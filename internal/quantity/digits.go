@@ -9,13 +9,14 @@ import (
 // unknown stands for what is no finite number.
 const unknown = "?"
 
-// Number prints v with at most places decimals, trailing zeros dropped, and
-// digits in groups of three set apart by a comma; "?" if v is not finite.
+// Number prints v with at most places decimals, half rounded away from zero,
+// trailing zeros dropped, and digits in groups of three set apart by a comma;
+// "?" if v is not finite.
 func Number(v float64, places int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return unknown
 	}
-	s := strconv.FormatFloat(v, 'f', places, 64)
+	s := strconv.FormatFloat(awayFromHalf(v, places), 'f', places, 64)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
@@ -23,6 +24,18 @@ func Number(v float64, places int) string {
 		return "0"
 	}
 	return group(s)
+}
+
+// awayFromHalf moves a number that lies half-way between two printed ones, but
+// for the last bits of a float64, off the middle and away from zero: 0.125 and
+// 1.005 to two places are 0.13 and 1.01, as on paper.
+func awayFromHalf(v float64, places int) float64 {
+	scale := math.Pow10(places)
+	scaled := math.Abs(v) * scale
+	if scaled > 1e9 || math.Abs(scaled-math.Floor(scaled)-0.5) > scaled*1e-12 {
+		return v
+	}
+	return math.Copysign((math.Floor(scaled)+0.75)/scale, v)
 }
 
 // Significant prints v with n significant digits, never in powers of ten, never

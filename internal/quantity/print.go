@@ -25,6 +25,8 @@ func Print(k Kind, v float64, sys System) string {
 		return Number(v, 0) + " °C"
 	case KindTime:
 		return printHours(v)
+	case KindShare:
+		return Number(Percent.In(v), 4) + " %" // tax rates have three
 	}
 	u := k.Unit(sys)
 	if f, ok := finer[k]; ok && v != 0 && math.Abs(v) < f[sys].below {

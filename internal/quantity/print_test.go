@@ -37,7 +37,7 @@ func TestLengthsPrintAsTheyAreSpoken(t *testing.T) {
 	}
 }
 
-func TestOtherQuantitiesPrintToFourDigits(t *testing.T) {
+func TestOtherQuantitiesPrintToFourDigitsAndSharesInFull(t *testing.T) {
 	for _, c := range []struct {
 		kind         Kind
 		v            float64
@@ -53,6 +53,7 @@ func TestOtherQuantitiesPrintToFourDigits(t *testing.T) {
 		{KindDensity, 8360, "8.36 g/cm³", "0.302 lb/in³"},
 		{KindAreaMass, 0.3051517, "0.3052 kg/m²", "0.0625 lb/ft²"},
 		{KindShare, 0.125, "12.5 %", "12.5 %"},
+		{KindShare, 0.14975, "14.975 %", "14.975 %"}, // both taxes of Quebec
 		{KindTime, 2.5, "2.5 h", "2.5 h"},
 		{KindTime, 0.0833333, "0.083 h", "0.083 h"},
 		{KindTimePerArea, 20, "20 h/m²", "1.858 h/ft²"},
@@ -87,6 +88,13 @@ func TestNumbersAreRoundedGroupedAndStrippedOfZeros(t *testing.T) {
 	assert.Equal(t, "123", Number(123, 2))
 	assert.Equal(t, "0", Number(-0.001, 2))
 	assert.Equal(t, "100", Number(100, 0))
+	assert.Equal(t, "0.13", Number(0.125, 2))
+	assert.Equal(t, "-0.13", Number(-0.125, 2))
+	assert.Equal(t, "1.01", Number(1.005, 2))
+	assert.Equal(t, "3", Number(2.5, 0))
+	assert.Equal(t, "1.15", Number(1.1499, 2))
+	assert.Equal(t, "1", Number(0.5, 0))
+	assert.Equal(t, "0", Number(0.49, 0))
 	assert.Equal(t, "1.5", Number(1.50, 2))
 	assert.Equal(t, "0.001235", Significant(0.00123456, 4))
 	assert.Equal(t, "123,457", Significant(123456.7, 4))
@@ -99,6 +107,8 @@ func precision(k Kind, v float64, sys System) float64 {
 	switch k {
 	case KindTemperature:
 		return 0.51
+	case KindShare:
+		return 5.001e-7
 	case KindTime:
 		return math.Min(0.05001*a, 0.005001) + 1e-9
 	case KindLength:
