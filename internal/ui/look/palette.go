@@ -70,12 +70,12 @@ var alias = map[fyne.ThemeColorName]fyne.ThemeColorName{
 var veils = [2]palette{
 	{
 		theme.ColorNameFocus: veil(0xa4662c, 0x38), theme.ColorNameHover: veil(0x221d17, 0x0e),
-		theme.ColorNamePressed: veil(0x221d17, 0x22), theme.ColorNameScrollBar: veil(0x221d17, 0x80),
+		theme.ColorNamePressed: veil(0x221d17, 0x22), theme.ColorNameScrollBar: veil(0x221d17, 0x60),
 		theme.ColorNameSelection: veil(0xa4662c, 0x40), theme.ColorNameShadow: veil(0x221d17, 0x40),
 	},
 	{
 		theme.ColorNameFocus: veil(0xd6975a, 0x48), theme.ColorNameHover: veil(0xf2ecdf, 0x10),
-		theme.ColorNamePressed: veil(0xf2ecdf, 0x2a), theme.ColorNameScrollBar: veil(0xf2ecdf, 0x80),
+		theme.ColorNamePressed: veil(0xf2ecdf, 0x2a), theme.ColorNameScrollBar: veil(0xf2ecdf, 0x60),
 		theme.ColorNameSelection: veil(0xd6975a, 0x50), theme.ColorNameShadow: veil(0x000000, 0x80),
 	},
 }
