@@ -1,0 +1,186 @@
+package estimate
+
+import (
+	"math"
+
+	"meltwright/internal/field"
+	"meltwright/internal/quantity"
+	"meltwright/internal/shop"
+)
+
+var baseStage = &Stage{
+	ID: "base", Name: "Base", Does: "Plinth, frame, anchors, footing",
+	lines: baseLines, wholeLines: baseWholeLines,
+	byOthers: func(p *piece) bool { return p.in.word(baseByField) == byOthers },
+	cautions: func(*run) []Caution {
+		return []Caution{{Level: Warning, Stage: "base", Text: "Frame, anchors, footing and wind are for a licensed engineer; depth and drainage follow the local code. The figures here are for the budget."}}
+	},
+}
+
+// The shapes a plinth has.
+const (
+	noPlinth      = "no plinth"
+	blockPlinth   = "block"
+	drumPlinth    = "drum"
+	taperedPlinth = "tapered block"
+)
+
+func hasPlinth(in *inputs) bool { return in.word(plinthField) != noPlinth }
+
+func onBlock(in *inputs) bool { return hasPlinth(in) && in.word(plinthField) != drumPlinth }
+
+var (
+	baseByField = choice("base", "by", "Base is", "by us", byOthers)
+	plinthField = choice("base", "plinth", "Plinth", noPlinth, blockPlinth, drumPlinth, taperedPlinth)
+	stoneField  = choice("base", "stone", "Of", "Granite").picks(func(s *shop.Shop) (names []string) {
+		for _, x := range s.Stones {
+			names = append(names, x.Name)
+		}
+		return names
+	}).when(hasPlinth)
+	plinthHeightField = asked("base", "height", "Height of the plinth", quantity.KindLength, field.AboveZero, "0.6 m", "").when(hasPlinth)
+	plinthWidthField  = asked("base", "width", "Width, or diameter of a drum", quantity.KindLength, field.AboveZero, "0.9 m", "").when(hasPlinth)
+	plinthDepthField  = asked("base", "depth", "Depth", quantity.KindLength, field.AboveZero, "0.9 m", "").when(onBlock)
+	plinthTopField    = asked("base", "top", "Top, of the foot", quantity.KindShare, field.YieldOf1, "85 %", "").when(func(in *inputs) bool { return in.word(plinthField) == taperedPlinth })
+	footingField      = choice("base", "footing", "Footing", "none", "by us", byOthers)
+	frameField        = asked("base", "frame", "Inner frame", quantity.KindMass, field.ZeroUp, "", "a share of the bronze, from a height on, by the shop book")
+	anchorsField      = asked("base", "anchors", "Anchors", quantity.KindCount, field.ZeroUp, "", "4 with a plinth or a frame")
+	frameHoursField   = fromBook("base", "frame_hours", Hours, shop.FrameHours)
+	anchorHoursField  = fromBook("base", "anchor_hours", Hours, shop.AnchorHours)
+	mountHoursField   = fromBook("base", "mount_hours", Hours, shop.MountHours)
+	padMarginField    = fromBook("base", "pad_margin", Hours, shop.PadMargin)
+	padDepthField     = fromBook("base", "pad_depth", Hours, shop.PadDepth)
+	engineerField     = askedWhole("base", "engineer", "Engineer's stamps", quantity.KindCount, field.ZeroUp, "", "1 from the shop book's height on")
+	baseLabourRate    = fromBookWhole("base", "labour", Rates, shop.LabourBase)
+	frameRate         = fromBookWhole("base", "frame_price", Rates, shop.FramePrice)
+	anchorRate        = fromBookWhole("base", "anchor_price", Rates, shop.AnchorPrice)
+	stoneWorkRate     = fromBookWhole("base", "working", Rates, shop.StoneWorking)
+	concreteRate      = fromBookWhole("base", "concrete", Rates, shop.Concrete)
+	engineerRate      = fromBookWhole("base", "engineer_price", Rates, shop.Engineer)
+)
+
+// takeBase works out the plinth and the frame.
+func (r *run) takeBase(p *piece) {
+	p.frame = r.frameMass(p)
+	if !hasPlinth(&p.in) {
+		p.plinth, p.plinthMass = r.number(0), r.number(0)
+		return
+	}
+	p.plinth, p.worked = r.plinth(p)
+	for _, s := range r.shop.Stones {
+		if s.Name == p.in.word(stoneField) {
+			d := r.fact("density of "+lowerFirst(s.Name), float64(s.Density), quantity.Unit{Symbol: "kg/m³", Size: 1}, field.Origin{From: field.ShopBook, Source: s.Source})
+			p.plinthMass = r.named("plinth", r.mul(p.plinth, d), quantity.Kilogram)
+			p.stone, p.stoneName, p.stoneFrom = s.Price, s.Name, s.Source
+		}
+	}
+}
+
+// plinth gives its volume in m³ and its worked surface, sides and top, in m².
+func (r *run) plinth(p *piece) (volume, worked expr) {
+	w, h := r.input(&p.in, plinthWidthField, quantity.Metre), r.input(&p.in, plinthHeightField, quantity.Metre)
+	if p.in.word(plinthField) == drumPlinth {
+		top := r.mul(r.number(math.Pi), r.div(r.mul(w, w), r.number(4)))
+		return r.named("volume of the drum", r.mul(top, h), quantity.CubicMetre),
+			r.named("worked surface", r.add(top, r.mul(r.number(math.Pi), w, h)), quantity.SquareMetre)
+	}
+	d := r.input(&p.in, plinthDepthField, quantity.Metre)
+	if p.in.word(plinthField) == blockPlinth {
+		sides := r.mul(r.number(2), r.add(w, d), h)
+		return r.named("volume of the block", r.mul(w, d, h), quantity.CubicMetre),
+			r.named("worked surface", r.add(r.mul(w, d), sides), quantity.SquareMetre)
+	}
+	// A block that tapers by the same share on both sides: (1 + k + k²)/3 of
+	// the block; its sides lean, so the slant is a little more than the height.
+	k := r.share(&p.in, plinthTopField)
+	mean := r.div(r.add(r.number(1), k, r.mul(k, k)), r.number(3))
+	volume = r.named("volume of the tapered block", r.mul(w, d, h, mean), quantity.CubicMetre)
+	lean := func(side float64) float64 { return math.Hypot(h.v, side*(1-k.v)/2) }
+	sides := (w.v*lean(d.v) + d.v*lean(w.v)) * (1 + k.v)
+	slanted := r.fact("four leaning sides", sides, quantity.SquareMetre, field.Origin{From: field.Proposed, Source: "exact"})
+	return volume, r.named("worked surface", r.add(r.mul(w, d, k, k), slanted), quantity.SquareMetre)
+}
+
+func (r *run) frameMass(p *piece) expr {
+	if p.in.has(frameField) {
+		return r.input(&p.in, frameField, quantity.Kilogram)
+	}
+	if p.finishedHeight.v < r.shop.Num(shop.FrameFrom) {
+		return r.number(0)
+	}
+	share := r.put(node{op: opFact, v: r.shop.Num(shop.FrameShare), unit: quantity.Percent, name: "frame, of the bronze", origin: r.shop.Origin(shop.FrameShare)})
+	return r.named("inner frame", r.mul(p.finished, share), quantity.Kilogram)
+}
+
+func baseLines(r *run, st *Stage, p *piece) {
+	if hasPlinth(&p.in) {
+		r.write(st, item{piece: p, name: p.stoneName + " plinth", q: r.perCast(st, p, p.plinthMass), unit: quantity.Kilogram, rate: p.stone, from: field.Origin{From: field.ShopBook, Source: p.stoneFrom}})
+		r.write(st, item{piece: p, name: "Sawing and finishing the plinth", class: Bought, q: r.perCast(st, p, p.worked), unit: quantity.SquareMetre, rate: r.whole.value(stoneWorkRate), from: r.whole.origin(stoneWorkRate)})
+		r.labour(st, p, "Mounting on the plinth", r.input(&p.in, mountHoursField, quantity.Hour), baseLabourRate)
+	}
+	if p.frame.v > 0 {
+		r.material(st, p, "Inner frame, stainless steel", p.frame, quantity.Kilogram, frameRate)
+		r.labour(st, p, "Making and fitting the frame", r.mul(p.frame, r.input(&p.in, frameHoursField, quantity.HourPerKilo)), baseLabourRate)
+	}
+	if n := r.anchors(p); n.v > 0 {
+		r.counted(st, p, "Anchors", "anchor", Material, n, anchorRate)
+		r.labour(st, p, "Drilling and setting anchors", r.mul(n, r.input(&p.in, anchorHoursField, quantity.Hour)), baseLabourRate)
+	}
+	if p.in.word(footingField) == "by us" {
+		r.write(st, item{piece: p, name: "Footing, dug, formed and poured", class: Bought, q: r.perCast(st, p, r.footing(p)), unit: quantity.CubicMetre, rate: r.whole.value(concreteRate), from: r.whole.origin(concreteRate)})
+	}
+}
+
+func (r *run) anchors(p *piece) expr {
+	if p.in.has(anchorsField) {
+		return r.input(&p.in, anchorsField, quantity.None)
+	}
+	if hasPlinth(&p.in) || p.frame.v > 0 {
+		return r.fact("anchors", 4, quantity.None, field.Origin{From: field.Proposed, Source: field.NoSource})
+	}
+	return r.number(0)
+}
+
+// footing is a pad wider than the base on every side, below frost. Without a
+// plinth the base is the piece's own foot.
+func (r *run) footing(p *piece) expr {
+	margin := r.mul(r.number(2), r.input(&p.in, padMarginField, quantity.Metre))
+	w, d := r.foot(p), r.foot(p)
+	if hasPlinth(&p.in) {
+		w = r.input(&p.in, plinthWidthField, quantity.Metre)
+		d = w
+		if onBlock(&p.in) {
+			d = r.input(&p.in, plinthDepthField, quantity.Metre)
+		}
+	}
+	return r.mul(r.add(w, margin), r.add(d, margin), r.input(&p.in, padDepthField, quantity.Metre))
+}
+
+// foot is the width of the box around the piece.
+func (r *run) foot(p *piece) expr {
+	return r.named("width of the piece", r.mul(p.finishedHeight, r.input(&p.in, boxField, quantity.None)), quantity.Metre)
+}
+
+// baseWholeLines has the engineer, whose stamp covers the whole commission.
+func baseWholeLines(r *run, st *Stage) {
+	n := r.number(0)
+	if r.whole.has(engineerField) {
+		n = r.input(&r.whole, engineerField, quantity.None)
+	} else {
+		for _, p := range r.pieces {
+			if p.finishedHeight.v >= r.shop.Num(shop.EngineerFrom) && !st.byOthers(p) {
+				n = r.fact("stamps", 1, quantity.None, r.shop.Origin(shop.EngineerFrom))
+			}
+		}
+	}
+	r.counted(st, nil, "Engineer's design and stamp", "stamp", Bought, n, engineerRate)
+}
+
+// topple is the height of the work over its ground, for the crane and the eye.
+func (p *piece) standing() float64 {
+	h := p.finishedHeight.v
+	if hasPlinth(&p.in) {
+		h += p.in.num(plinthHeightField)
+	}
+	return h
+}

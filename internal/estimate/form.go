@@ -1,0 +1,220 @@
+package estimate
+
+import (
+	"math"
+
+	"meltwright/internal/fault"
+	"meltwright/internal/field"
+	"meltwright/internal/form"
+	"meltwright/internal/quantity"
+	"meltwright/internal/shop"
+)
+
+// The ways a form is known.
+const (
+	wayArea    = "typed area"
+	wayFigure  = "human figure"
+	wayAnimal  = "animal"
+	waySolids  = "solids"
+	wayCovered = "covered maquette"
+)
+
+// Where the work starts: what whoever commissions it brings.
+const (
+	startClay  = "nothing: we make the original"
+	startOrig  = "their original"
+	startMould = "their mould"
+	startWax   = "their wax"
+	startFile  = "their digital file"
+)
+
+var formStage = &Stage{ID: "form", Name: "Form", Does: "How big it is, how thick, in what metal", byOthers: never}
+
+func isWay(way string) func(*inputs) bool {
+	return func(in *inputs) bool { return in.word(wayField) == way }
+}
+
+func notWay(way string) func(*inputs) bool {
+	return func(in *inputs) bool { return in.word(wayField) != way }
+}
+
+var (
+	wayField         = choice("form", "known_by", "Known by", wayFigure, wayArea, wayAnimal, waySolids, wayCovered)
+	bodyHeightField  = asked("form", "body_height", "Height of the body", quantity.KindLength, field.AboveZero, "1.75 m", "").when(isWay(wayFigure))
+	bodyMassField    = asked("form", "body_mass", "Mass of the body", quantity.KindMass, field.AboveZero, "75 kg", "").when(isWay(wayFigure))
+	formulaField     = choice("form", "formula", "Formula", form.Formulas[0].Name, form.Formulas[1].Name, form.Formulas[2].Name, form.Formulas[3].Name).when(isWay(wayFigure))
+	dressField       = choice("form", "dress", "Dress", "nude", "light clothes", "coat and boots", "robes").when(isWay(wayFigure))
+	dressFactorField = asked("form", "dress_factor", "Dress factor", quantity.KindFactor, field.AboveZero, "", "from the dress").when(isWay(wayFigure))
+	areaField        = asked("form", "area", "Surface, as measured", quantity.KindArea, field.Bounds{Max: 1e6, Over: true}, "1 m²", "").when(isWay(wayArea))
+	animalField      = choice("form", "animal", "Animal", "Dog").picks(func(s *shop.Shop) (names []string) {
+		for _, a := range s.Animals {
+			names = append(names, a.Name)
+		}
+		return names
+	}).when(isWay(wayAnimal))
+	animalMassField = asked("form", "animal_mass", "Mass of the animal", quantity.KindMass, field.AboveZero, "30 kg", "").when(isWay(wayAnimal))
+	animalKField    = asked("form", "animal_k", "k of Meeh's rule", quantity.KindFactor, field.AboveZero, "", "of the animal, by the shop book").when(isWay(wayAnimal))
+	coverMassField  = asked("form", "cover_mass", "Foil or tape used", quantity.KindMass, field.AboveZero, "100 g", "").when(isWay(wayCovered))
+	coverAreaField  = asked("form", "cover_per_area", "Weight of the foil or tape", quantity.KindAreaMass, field.AboveZero, "100 g/m²", "").when(isWay(wayCovered))
+	measuredField   = asked("form", "measured_height", "Height it was measured at", quantity.KindLength, field.AboveZero, "1 m", "").when(notWay(wayFigure))
+	heightField     = asked("form", "height", "Height to make", quantity.KindLength, field.AboveZero, "", "as measured")
+	heightIsField   = choice("form", "height_is", "That height is", "the finished bronze's", "the clay original's")
+	volumeField     = asked("form", "volume", "Displaced volume, as measured", quantity.KindVolume, field.AboveZero, "", "not known").when(func(in *inputs) bool {
+		w := in.word(wayField)
+		return w == wayArea || w == wayCovered
+	})
+	wallField  = fromBook("form", "wall", Choices, shop.Wall)
+	alloyField = choice("form", "alloy", "Alloy", "C87300 silicon bronze 95-1-4").picks(func(s *shop.Shop) (names []string) {
+		for _, a := range s.Alloys {
+			names = append(names, a.Name)
+		}
+		return names
+	})
+	castsField      = asked("form", "casts", "Casts", quantity.KindCount, field.Bounds{Min: 1, Max: 10000}, "1", "")
+	startField      = choice("form", "start", "They bring", startClay, startOrig, startMould, startWax, startFile)
+	difficultyField = asked("form", "difficulty", "Difficulty of the work", quantity.KindFactor, field.Bounds{Min: 0.3, Max: 4}, "1", "").hint("plain 0.8, ordinary 1, intricate 1.6")
+	sectionsField   = asked("form", "sections", "Sections", quantity.KindCount, field.Bounds{Min: 1, Max: 2000}, "", "by crucible and shell tank")
+	weldField       = asked("form", "weld", "Weld length", quantity.KindLength, field.ZeroUp, "", "of equal square patches")
+	shrinkField     = fromBook("form", "shrinkage", Hours, shop.Shrinkage)
+	thickField      = fromBook("form", "thickening", Hours, shop.Thickening)
+	lugsField       = asked("form", "lugs", "Lugs and flanges", quantity.KindMass, field.ZeroUp, "0 kg", "")
+	tankField       = fromBook("form", "max_section", Hours, shop.MaxSection)
+	repeatField     = fromBook("form", "repeat", Hours, shop.RepeatFactor)
+	curveField      = fromBook("form", "curve", Hours, shop.LearningCurve)
+)
+
+// takeForm works out how big the piece is: its heights, its areas, and the body
+// that gives the metal of a wall.
+func (r *run) takeForm(p *piece) {
+	body, ref, area := r.body(p)
+	p.reference = ref
+	target := r.targetHeight(p, ref)
+	shrink := r.share(&p.in, shrinkField)
+	p.finishedHeight, p.originalHeight = target, target
+	if p.in.word(heightIsField) == heightIsField.Choices[0] {
+		p.originalHeight = r.named("height of the original", r.div(target, r.less1(shrink)), quantity.Metre)
+	} else {
+		p.finishedHeight = r.named("height of the bronze", r.mul(target, r.less1(shrink)), quantity.Metre)
+	}
+	p.scale = r.named("scale", r.div(p.finishedHeight, ref), quantity.None)
+	p.area = r.named("surface of the bronze", r.scaled(area, p.scale), quantity.SquareMetre)
+	p.originalArea = r.named("surface of the original", r.div(p.area, r.mul(r.less1(shrink), r.less1(shrink))), quantity.SquareMetre)
+	if p.in.word(heightIsField) != heightIsField.Choices[0] {
+		grown := r.named("scale of the original", r.div(p.originalHeight, ref), quantity.None)
+		p.originalArea = r.named("surface of the original", r.scaled(area, grown), quantity.SquareMetre)
+	}
+	p.body = form.Sized{Body: body, Scale: p.scale.v}
+	r.checkSize(p)
+}
+
+// scaled is an area at another scale: × s².
+func (r *run) scaled(area, s expr) expr {
+	if s.v == 1 {
+		return area
+	}
+	return r.mul(area, s, s)
+}
+
+// targetHeight is the height to make: as typed, else as measured.
+func (r *run) targetHeight(p *piece, ref expr) expr {
+	if p.in.has(heightField) {
+		return r.input(&p.in, heightField, quantity.Metre)
+	}
+	return r.named("height to make, as measured", ref, quantity.Metre)
+}
+
+// checkSize refuses pieces that no formula is meant for.
+func (r *run) checkSize(p *piece) {
+	if a := p.area.v; !(a > 0) || math.IsInf(a, 0) || a > 1e5 {
+		r.fault(p, heightField, "leaves a surface of "+quantity.Significant(a, 3)+" m²", "check the heights: made and measured")
+	}
+	wall := quantity.Length(p.in.num(wallField))
+	if most := p.body.Thickest(); wall >= most && p.area.v > 0 {
+		r.fault(p, wallField, "is thicker than the form, which a wall of "+quantity.Print(quantity.KindLength, float64(most), r.system)+" fills", "give a thinner wall or a larger height")
+	}
+}
+
+// body gives the form as measured, the height that goes with it, and its area.
+func (r *run) body(p *piece) (form.Body, expr, expr) {
+	switch p.in.word(wayField) {
+	case wayFigure:
+		return r.figure(p)
+	case wayAnimal:
+		return r.animal(p)
+	case waySolids:
+		area, _ := p.solids.Area(), 0
+		a := r.fact("surface of the solids", float64(area), quantity.SquareMetre, field.Origin{From: field.Typed, Source: "the list of solids, exact"})
+		return p.solids, r.input(&p.in, measuredField, quantity.Metre), a
+	case wayCovered:
+		a := r.named("surface, as covered", r.div(r.input(&p.in, coverMassField, quantity.Kilogram), r.input(&p.in, coverAreaField, quantity.KiloPerArea)), quantity.SquareMetre)
+		return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(p.in.num(volumeField))}, r.input(&p.in, measuredField, quantity.Metre), a
+	}
+	a := r.input(&p.in, areaField, quantity.SquareMetre)
+	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(p.in.num(volumeField))}, r.input(&p.in, measuredField, quantity.Metre), a
+}
+
+// figure is a human figure: the formula's nude surface times the dress factor.
+// The body displaces its mass over its density.
+func (r *run) figure(p *piece) (form.Body, expr, expr) {
+	f, _ := form.FormulaNamed(p.in.word(formulaField))
+	h, w := quantity.Length(p.in.num(bodyHeightField)), quantity.Mass(p.in.num(bodyMassField))
+	nude := r.fact("nude surface by "+f.Name+" of "+quantity.Number(float64(h)*100, 1)+" cm and "+quantity.Number(float64(w), 1)+" kg", float64(f.Area(h, w)), quantity.SquareMetre, field.Origin{From: field.Published, Source: f.Source})
+	dress := r.dressFactor(p)
+	a := r.named("surface of the figure as dressed", r.mul(nude, dress), quantity.SquareMetre)
+	room := float64(w) / r.shop.Num(shop.BodyDensity)
+	if !r.bare {
+		for _, g := range form.Formulas {
+			p.crossChecks = append(p.crossChecks, CrossCheck{g.Name, g.Source, g.Area(h, w), g.Name == f.Name})
+		}
+	}
+	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(room * math.Max(1, dress.v))}, r.input(&p.in, bodyHeightField, quantity.Metre), a
+}
+
+func (r *run) dressFactor(p *piece) expr {
+	if p.in.has(dressFactorField) {
+		return r.input(&p.in, dressFactorField, quantity.None)
+	}
+	factor, origin := 1.0, field.Origin{From: field.Published, Source: "the formula is for a nude body"}
+	for i, k := range []shop.Key{shop.Unset, shop.DressLight, shop.DressCoat, shop.DressRobes} {
+		if i > 0 && p.in.word(dressField) == dressField.Choices[i] {
+			factor, origin = r.shop.Num(k), r.shop.Origin(k)
+		}
+	}
+	return r.fact("dress factor, "+p.in.word(dressField), factor, quantity.None, origin)
+}
+
+// animal is Meeh's rule. The animal displaces its mass over its density.
+func (r *run) animal(p *piece) (form.Body, expr, expr) {
+	m := r.input(&p.in, animalMassField, quantity.Kilogram)
+	k := r.animalK(p)
+	two3 := r.div(r.number(2), r.number(3))
+	a := r.named("surface by Meeh's rule", r.mul(k, r.pow(m, two3)), quantity.SquareMetre)
+	room := m.v / r.shop.Num(shop.BodyDensity)
+	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(room)}, r.input(&p.in, measuredField, quantity.Metre), a
+}
+
+func (r *run) animalK(p *piece) expr {
+	if p.in.has(animalKField) {
+		return r.input(&p.in, animalKField, quantity.None)
+	}
+	for _, a := range r.shop.Animals {
+		if a.Name == p.in.word(animalField) {
+			return r.fact("k of Meeh's rule, "+a.Name, a.K, quantity.None, field.Origin{From: field.ShopBook, Source: a.Source})
+		}
+	}
+	return r.number(0)
+}
+
+// fault tells of one field of a piece, or of the commission where p is nil.
+func (r *run) fault(p *piece, f *Field, problem, remedy string) {
+	x := fault.Fault{Where: f.Path(), Field: f.Label, Problem: problem, Remedy: remedy}
+	in := &r.whole
+	if p != nil {
+		in = &p.in
+		x.Where, x.Field = p.where(f), p.fieldName(f, len(r.pieces))
+	}
+	if in.has(f) {
+		x.Value = in.texts[f.id]
+	}
+	r.faults = append(r.faults, x)
+}

@@ -1,0 +1,222 @@
+package estimate
+
+import (
+	"math"
+	"strings"
+
+	"meltwright/internal/money"
+	"meltwright/internal/quantity"
+)
+
+// sum puts the results of the run into the estimate.
+func (r *run) sum() {
+	e := r.est
+	r.sumStages()
+	e.Sections, e.PourDays = int(r.sections.v), int(r.days.v)
+	e.Usable, e.Charged = quantity.Mass(r.usable.v), quantity.Mass(r.charged.v)
+	e.ValidDays = int(r.whole.num(validField))
+	e.Recasts = r.recasts.v
+	e.RecastRisk = 1 - math.Pow(r.whole.num(yieldField), r.sections.v)
+	used := 0.0
+	for _, p := range r.pieces {
+		again := 0.0
+		if p.sections.v > 0 {
+			again = p.lost.v / p.sections.v * p.recasts.v
+		}
+		used += p.used.v + again
+	}
+	e.MetalUsed = quantity.Mass(used)
+	if r.bare {
+		return
+	}
+	e.WaxToMetal = r.waxToMetal()
+	for _, p := range r.pieces {
+		e.Pieces = append(e.Pieces, r.pieceResult(p))
+	}
+	r.sumCasts()
+	r.metalClause()
+	r.sumCautions()
+	e.nodes = r.nodes
+}
+
+func (r *run) sumStages() {
+	e := r.est
+	e.Stages = make([]StageResult, len(Stages))
+	at := map[string]int{}
+	for i, st := range Stages {
+		at[st.ID] = i
+		e.Stages[i] = StageResult{ID: st.ID, Name: st.Name, ByOthers: r.allByOthers(st)}
+	}
+	for _, l := range e.Lines {
+		s := &e.Stages[at[l.Stage]]
+		s.Amount += l.Amount
+		s.Hours += quantity.Time(l.Hours)
+	}
+	e.Stages[at["price"]].Amount += e.Price - e.Direct
+	for i, st := range Stages {
+		if st.Foundry {
+			e.Foundry += e.Stages[i].Hours
+		}
+	}
+}
+
+func (r *run) allByOthers(st *Stage) bool {
+	if st == deliveryStage {
+		return r.whole.word(deliveryByField) == byOthers
+	}
+	for _, p := range r.pieces {
+		if !st.byOthers(p) {
+			return false
+		}
+	}
+	return len(r.pieces) > 0
+}
+
+func (r *run) pieceResult(p *piece) PieceResult {
+	res := PieceResult{
+		Name: p.name, Finished: quantity.Mass(p.finished.v), Poured: quantity.Mass(p.poured.v),
+		Height: quantity.Length(p.finishedHeight.v), OriginalHeight: quantity.Length(p.originalHeight.v), Standing: quantity.Length(p.standing()),
+		Scale: p.scale.v, Area: quantity.Area(p.area.v), OriginalArea: quantity.Area(p.originalArea.v),
+		Inside: quantity.Area(p.inside.v), Shelled: quantity.Area(p.shelled.v),
+		Wall: p.wall, Alloy: p.in.word(alloyField), Sections: int(p.sections.v), SectionPour: quantity.Mass(p.sectionPour.v),
+		ShellMass: quantity.Mass(p.shellMass.v), Coats: int(p.coats.v), Weld: quantity.Length(p.weld.v),
+		Plinth: quantity.Mass(p.plinthMass.v), CrateSide: quantity.Length(p.crateSide), CrateHeight: quantity.Length(p.crateHeight),
+		Chargeable: quantity.Mass(p.chargeable), Casts: p.casts, SolidParts: p.solidNote(), SolidShare: p.solidShare,
+		AreaTimesWall: quantity.Mass(p.area.v * float64(p.wall) * p.density.v * 1000), CrossChecks: p.crossChecks,
+		node: pieceNodes{p.finished.at, p.poured.at, p.area.at, p.sections.at, p.weld.at},
+	}
+	for _, st := range Stages {
+		if st.byOthers(p) {
+			res.ByOthers = append(res.ByOthers, st.Name)
+		}
+	}
+	return res
+}
+
+// sumCasts tells what is paid once and what per cast. Lines of the whole
+// commission's pour are shared by poured weight; delivery is not part of a cast.
+func (r *run) sumCasts() {
+	e := r.est
+	shared := money.Amount(0)
+	for _, l := range e.Lines {
+		switch {
+		case l.Piece == Whole && l.Stage == pourStage.ID:
+			shared += l.Amount
+		case l.Piece == Whole:
+		case l.Once:
+			e.Pieces[l.Piece].Once += l.Amount
+		default:
+			e.Pieces[l.Piece].PerCast += l.Amount
+		}
+	}
+	weights := make([]money.Decimal, len(e.Pieces))
+	for i, p := range e.Pieces {
+		weights[i] = money.Round(float64(p.Poured)*float64(p.Casts), 6)
+	}
+	for i, a := range money.Split(shared, weights) {
+		e.Pieces[i].PerCast += a
+	}
+	for i := range e.Pieces {
+		p := &e.Pieces[i]
+		p.NextCast = share(p.PerCast, p.Casts)
+		p.FirstCast = p.Once + p.PerCast - money.Amount(p.Casts-1)*p.NextCast
+		p.AverageCast = share(p.Once+p.PerCast, p.Casts)
+	}
+}
+
+// share is a/n, rounded half away from zero.
+func share(a money.Amount, n int) money.Amount {
+	return money.Part(a, money.Round(1, 0).DivRound(money.Round(float64(n), 0), 16))
+}
+
+// waxToMetal is the time from gated wax to poured metal of the piece that takes
+// longest, in weeks: gating by two people, the coats at so many a day, burn-out
+// a day, and half the wait from one pour day to the next, a week. The calendar
+// of a job is another room's; this is the foundry's rule of thumb.
+func (r *run) waxToMetal() float64 {
+	longest := 0.0
+	for _, p := range r.pieces {
+		gating := (p.sections.v*p.in.num(gatingSectionField) + p.area.v*p.in.num(gatingHoursField)) * p.in.num(difficultyField) / 16
+		days := gating + p.coats.v/p.in.num(coatsADayField) + 1
+		longest = math.Max(longest, days/5+0.5)
+	}
+	return longest
+}
+
+func (r *run) metalClause() {
+	if len(r.pieces) == 0 || r.whole.num(metalBasisField) == 0 {
+		return
+	}
+	a := r.alloyOf(r.pieces[0])
+	rate, unit := r.priceRate(a.Price, quantity.Kilogram)
+	r.est.MetalClause = a.Name + " at " + rate.StringFixed(r.currency.Digits) + " " + r.currency.Code + " / " + unit.Symbol
+}
+
+func (r *run) sumCautions() {
+	if r.recasts.v > 0 && r.est.Sections > 0 {
+		r.est.Cautions = append(r.est.Cautions, Caution{Level: Note, Stage: "pour", Text: quantity.Number(r.est.RecastRisk*100, 0) + " in 100 chance that at least one of " + quantity.Number(float64(r.est.Sections), 0) + " sections must be cast again: about two weeks."})
+	}
+	for _, p := range r.pieces {
+		if parts := p.solidNote(); len(parts) > 0 {
+			r.est.Cautions = append(r.est.Cautions, Caution{Level: Note, Stage: "form", Text: p.name + " casts solid where it is thinner than two walls: " + joinWords(parts) + "."})
+		}
+	}
+	for _, st := range Stages {
+		if st.cautions != nil && !r.allByOthers(st) {
+			r.est.Cautions = append(r.est.Cautions, st.cautions(r)...)
+		}
+	}
+}
+
+func joinWords(words []string) string {
+	s := words[0]
+	for i, w := range words[1:] {
+		if i == len(words)-2 {
+			s += " and " + w
+		} else {
+			s += ", " + w
+		}
+	}
+	return s
+}
+
+// Working gives the working of one line: its quantity, then its rate.
+func (e *Estimate) Working(l Line) Working {
+	w := e.nodes.working(l.Item, l.node, l.result)
+	rate := l.RateText(e.Currency.Digits)
+	w.Parts = append(w.Parts, Part{Name: "rate", Value: strings.TrimSpace(rate + " " + perUnit(l.Per)), Origin: l.RateFrom})
+	w.Numbers += " × " + rate + " = " + e.Currency.Text(l.Amount)
+	return w
+}
+
+func perUnit(unit string) string {
+	if unit == "" {
+		return ""
+	}
+	return "/ " + unit
+}
+
+// WorkingOf gives the working of a piece's weight, surface, sections or weld.
+func (e *Estimate) WorkingOf(p PieceResult, what string) (Working, bool) {
+	at, unit := int32(0), ""
+	v := 0.0
+	switch what {
+	case "finished":
+		at, unit, v = p.node.finished, "kg", float64(p.Finished)
+	case "poured":
+		at, unit, v = p.node.poured, "kg", float64(p.Poured)
+	case "area":
+		at, unit, v = p.node.area, "m²", float64(p.Area)
+	case "sections":
+		at, v = p.node.sections, float64(p.Sections)
+	case "weld":
+		at, unit, v = p.node.weld, "m", float64(p.Weld)
+	default:
+		return Working{}, false
+	}
+	result := quantity.Significant(v, 5)
+	if unit != "" {
+		result += " " + unit
+	}
+	return e.nodes.working(what, at, result), true
+}

@@ -1,0 +1,56 @@
+package quote
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	"meltwright/internal/shop"
+)
+
+// What a store's errors mean, whatever it keeps things in. Each is wrapped with
+// a fault.Fault that says it in a sentence.
+var (
+	ErrNotFound = errors.New("no such quote")
+	ErrOutdated = errors.New("the quote was changed elsewhere since it was opened")
+	ErrNewer    = errors.New("the file was written by a newer version")
+	ErrNotOurs  = errors.New("the file is no Meltwright file")
+	ErrDamaged  = errors.New("the file is damaged")
+	ErrLocked   = errors.New("the file is in use")
+	ErrFull     = errors.New("the disk is full")
+	ErrReadOnly = errors.New("the file cannot be written")
+)
+
+// Store keeps quotes. A call that returns without an error has been kept: it
+// survives a crash of the program or the machine.
+type Store interface {
+	// List gives the quotes that match, the last changed first, and how many
+	// match in all.
+	List(ctx context.Context, f Filter) (rows []Summary, total int, err error)
+	// Quote gives one quote.
+	Quote(ctx context.Context, id ID) (Quote, error)
+	// Save keeps a quote, new or changed, with the price its list shows. It gives
+	// the quote back with its ID, number, letter, times and version. A Version
+	// that is not the kept one is ErrOutdated.
+	Save(ctx context.Context, q Quote, price string, now time.Time) (Quote, error)
+	// Delete puts a quote into the bin; Restore takes it out; Empty removes what
+	// has lain in the bin since before a time, for good.
+	Delete(ctx context.Context, id ID, now time.Time) error
+	Restore(ctx context.Context, id ID) error
+	Empty(ctx context.Context, before time.Time) (int, error)
+	// Issue keeps a revision and moves the quote on to the next letter.
+	Issue(ctx context.Context, r Revision) error
+	// Revisions lists what was issued of a quote, without commissions, books and
+	// papers; Revision gives one whole.
+	Revisions(ctx context.Context, id ID) ([]Revision, error)
+	Revision(ctx context.Context, id ID, letter string) (Revision, error)
+	// Clients lists clients by name; SaveClient keeps one.
+	Clients(ctx context.Context, words string) ([]Client, error)
+	SaveClient(ctx context.Context, c Client) (Client, error)
+	// Book gives the shop book, the starting one if none was ever kept; SaveBook
+	// keeps a new version of it, and the old ones stay.
+	Book(ctx context.Context) (shop.Book, error)
+	SaveBook(ctx context.Context, b shop.Book, now time.Time) error
+	// Close lets go of the file.
+	Close() error
+}
