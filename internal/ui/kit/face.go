@@ -27,15 +27,16 @@ func just(objects ...fyne.CanvasObject) func() []fyne.CanvasObject {
 	return func() []fyne.CanvasObject { return objects }
 }
 
-// put places an object.
+// put places an object, its corner on a whole pixel: letters and hairlines are
+// crisp only there.
 func put(o fyne.CanvasObject, x, y, w, h float32) {
-	o.Move(fyne.NewPos(x, y))
+	o.Move(fyne.NewPos(round(x), round(y)))
 	o.Resize(fyne.NewSize(max(w, 0), max(h, 0)))
 }
 
-// putCrisp places an object on whole pixels, for what has a thin outline.
+// putCrisp puts the other corner on a whole pixel too, for what has a thin outline.
 func putCrisp(o fyne.CanvasObject, x, y, w, h float32) {
-	put(o, round(x), round(y), round(w), round(h))
+	put(o, x, y, round(w), round(h))
 }
 
 func round(v float32) float32 { return float32(math.Round(float64(v))) }

@@ -78,7 +78,7 @@ func (l *FilterList) SetRows(n int, row func(i int) ListRow, count, empty string
 func (l *FilterList) Select(i int) {
 	l.list.choose(i)
 	if i >= 0 {
-		RevealPart(l.list, float32(i)*l.list.rowSize(), float32(i+1)*l.list.rowSize())
+		RevealPart(l.list, float32(i)*l.list.rowHeight(), float32(i+1)*l.list.rowHeight())
 	}
 }
 

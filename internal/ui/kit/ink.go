@@ -83,7 +83,8 @@ func (t *ink) place(x, y, w, h float32) {
 		t.fitted = w
 		t.cut()
 	}
-	put(t.Text, x, y, w, h)
+	line := fyne.MeasureText("Mg", t.TextSize, t.TextStyle).Height
+	put(t.Text, x, y+(h-line)/2, w, line)
 }
 
 // cut shortens the text to its room.

@@ -82,7 +82,7 @@ func (l *pickList) mark(text string) {
 	for i, s := range l.shown {
 		if s == text {
 			l.list.choose(i)
-			RevealPart(l.list, float32(i)*l.list.rowSize(), float32(i+1)*l.list.rowSize())
+			RevealPart(l.list, float32(i)*l.list.rowHeight(), float32(i+1)*l.list.rowHeight())
 			return
 		}
 	}

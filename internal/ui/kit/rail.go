@@ -176,7 +176,7 @@ func (b *railBody) rowHeight() float32 {
 		return least
 	}
 	room := (b.view - 2*gap(10)) / float32(len(b.rows))
-	return max(least, min(room, least*1.28))
+	return round(max(least, min(room, least*1.28)) - 0.5)
 }
 
 // mark puts the ground behind the chosen row, and strengthens its band.

@@ -43,6 +43,9 @@ func newRowList(row func() stripRow, fill func(stripRow, int)) *rowList {
 	return l
 }
 
+// rowHeight is the height of a row, in whole pixels.
+func (l *rowList) rowHeight() float32 { return round(l.rowSize()) }
+
 // setCount says how many rows there are; what they show is asked for again.
 func (l *rowList) setCount(n int) {
 	resized := l.strip.count != n
@@ -80,7 +83,7 @@ func (l *rowList) showBand(top, bottom float32) {
 // relay shows what the band touches; all says every row anew.
 func (l *rowList) relay(all bool) {
 	s := l.Size()
-	height := l.rowSize()
+	height := l.rowHeight()
 	all = all || l.strip.width != s.Width || l.strip.height != height
 	l.strip.width, l.strip.height = s.Width, height
 	if !l.told {
@@ -96,7 +99,7 @@ func (l *rowList) relay(all bool) {
 
 // mark puts the washes behind the chosen and the pointed-at row.
 func (l *rowList) mark() {
-	h, w := l.rowSize(), l.Size().Width
+	h, w := l.rowHeight(), l.Size().Width
 	show(l.wash, l.chosen >= 0)
 	show(l.bar, l.chosen >= 0)
 	show(l.ring, l.chosen >= 0 && l.focused)
@@ -129,7 +132,7 @@ func (l *rowList) CreateRenderer() fyne.WidgetRenderer {
 			return append(objects, l.ring.Rectangle)
 		},
 		layout: func(fyne.Size) { l.relay(true) },
-		min:    func() fyne.Size { return fyne.NewSize(l.minWidth(), l.rowSize()*float32(l.strip.count)) },
+		min:    func() fyne.Size { return fyne.NewSize(l.minWidth(), l.rowHeight()*float32(l.strip.count)) },
 		refresh: func() {
 			l.dress()
 			l.relay(true)
@@ -140,7 +143,7 @@ func (l *rowList) CreateRenderer() fyne.WidgetRenderer {
 
 // at is the row at height y.
 func (l *rowList) at(y float32) int {
-	i := int(y / l.rowSize())
+	i := int(y / l.rowHeight())
 	if y < 0 || i >= l.strip.count {
 		return none
 	}
@@ -158,7 +161,7 @@ func (l *rowList) pick(i int) {
 	}
 	changed := i != l.chosen
 	l.choose(i)
-	RevealPart(l, float32(i)*l.rowSize(), float32(i+1)*l.rowSize())
+	RevealPart(l, float32(i)*l.rowHeight(), float32(i+1)*l.rowHeight())
 	if changed && l.onSelect != nil {
 		l.onSelect(i)
 	}
@@ -240,7 +243,7 @@ func (l *rowList) FocusGained() {
 	}
 	l.mark()
 	if l.chosen != none {
-		RevealPart(l, float32(l.chosen)*l.rowSize(), float32(l.chosen+1)*l.rowSize())
+		RevealPart(l, float32(l.chosen)*l.rowHeight(), float32(l.chosen+1)*l.rowHeight())
 	}
 }
 

@@ -2,6 +2,7 @@ package look
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -142,4 +143,17 @@ func TestEveryNameThatFyneAsksForIsAnswered(t *testing.T) {
 		assert.NotNil(t, New(Auto, 100).Font(style))
 	}
 	assert.NotNil(t, New(Auto, 100).Icon(theme.IconNameWarning))
+}
+
+// Figures stand under figures only if every digit is as wide as the others.
+func TestDigitsAreAllOfOneWidth(t *testing.T) {
+	test.NewTempApp(t)
+	test.ApplyTheme(t, New(Light, 100))
+	for _, bold := range []bool{false, true} {
+		zero := fyne.MeasureText("0000000000", 40, fyne.TextStyle{Bold: bold}).Width
+		for d := 1; d <= 9; d++ {
+			text := strings.Repeat(fmt.Sprint(d), 10)
+			assert.InDelta(t, zero, fyne.MeasureText(text, 40, fyne.TextStyle{Bold: bold}).Width, 0.01, "%s, bold %v", text, bold)
+		}
+	}
 }
