@@ -8,26 +8,43 @@ package money
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/bojanz/currency"
 	"github.com/shopspring/decimal"
 
 	"meltwright/internal/fault"
-	"meltwright/internal/quantity"
 )
 
 // Amount is a sum of money in minor units of the currency it is kept with.
 type Amount int64
 
 // Most is the largest amount the program works with; dearer input is an error,
-// so that no sum of a few thousand lines can overflow.
+// so that no sum of a few thousand lines can overflow. What is reckoned and
+// comes to more is Most + 1, or its negative, whatever it would have been: no
+// amount ever wraps round.
 const Most Amount = 1e15
+
+var beyond = decimal.New(int64(Most)+1, 0)
+
+// whole rounds d, in minor units, to an Amount.
+func whole(d Decimal) Amount {
+	d = d.Round(0)
+	switch {
+	case d.Cmp(beyond) >= 0:
+		return Most + 1
+	case d.Neg().Cmp(beyond) >= 0:
+		return -Most - 1
+	}
+	return Amount(d.IntPart())
+}
 
 // Decimal is an exact decimal number: a quantity, a rate or a share.
 type Decimal = decimal.Decimal
 
-// Currency is an ISO 4217 currency with its number of decimals (0 to 4).
+// Currency is an ISO 4217 currency with its number of decimals (0 to 4; two for
+// most, none for the yen, three for the dinars).
 type Currency struct {
 	Code   string
 	Digits int32
@@ -35,100 +52,25 @@ type Currency struct {
 
 // NewCurrency finds a currency by its ISO 4217 code. The error is a Fault.
 func NewCurrency(code string) (Currency, error) {
-	code = strings.ToUpper(strings.TrimSpace(code))
-	d, ok := currency.GetDigits(code)
+	upper := strings.ToUpper(strings.TrimSpace(code))
+	d, ok := currency.GetDigits(upper)
 	if !ok {
-		return Currency{}, fault.Fault{Field: "Currency", Value: code, Problem: "is no currency code", Remedy: "give three letters such as CAD, USD, EUR or JPY"}
+		return Currency{}, fault.Fault{Field: "Currency", Value: shown(code), Problem: "is no currency code", Remedy: "give three letters such as CAD, USD, EUR or JPY"}
 	}
-	return Currency{code, int32(d)}, nil
+	return Currency{upper, int32(d)}, nil
 }
 
 // Codes lists every currency code, in alphabetical order.
-func Codes() []string { return currency.GetCurrencyCodes() }
+func Codes() []string { return slices.Sorted(slices.Values(currency.GetCurrencyCodes())) }
 
 // Of rounds a decimal number of whole units ("12.345" dollars) to an Amount.
-func (c Currency) Of(d Decimal) Amount {
-	return Amount(d.Shift(c.Digits).Round(0).IntPart())
-}
+func (c Currency) Of(d Decimal) Amount { return whole(d.Shift(c.Digits)) }
 
 // Decimal gives a in whole units of the currency.
 func (c Currency) Decimal(a Amount) Decimal { return decimal.New(int64(a), -c.Digits) }
 
 // Times is quantity × rate, rounded to the smallest unit: a line of an estimate.
 func (c Currency) Times(quantity, rate Decimal) Amount { return c.Of(quantity.Mul(rate)) }
-
-// Text gives a as plain decimal text with a point, for files: "1130.00".
-func (c Currency) Text(a Amount) string { return c.Decimal(a).StringFixed(c.Digits) }
-
-// Print gives a as people of locale ("en-CA", "fr-CA", "es") write it, with the
-// currency's symbol.
-func (c Currency) Print(a Amount, locale string) string {
-	v, err := currency.NewAmount(c.Text(a), c.Code)
-	if err != nil {
-		return c.Text(a) + " " + c.Code
-	}
-	return formatter(locale).Format(v)
-}
-
-// Plain gives a as Print does, but without the symbol: for columns of figures.
-func (c Currency) Plain(a Amount, locale string) string {
-	v, err := currency.NewAmount(c.Text(a), c.Code)
-	if err != nil {
-		return c.Text(a)
-	}
-	f := formatter(locale)
-	f.CurrencyDisplay = currency.DisplayNone
-	return strings.TrimSpace(f.Format(v))
-}
-
-// Whole gives a to the nearest whole unit, for a headline: "$128,400".
-func (c Currency) Whole(a Amount, locale string) string {
-	v, err := currency.NewAmount(c.Decimal(a).Round(0).String(), c.Code)
-	if err != nil {
-		return c.Text(a)
-	}
-	f := formatter(locale)
-	f.MinDigits, f.MaxDigits = 0, 0
-	return f.Format(v)
-}
-
-func formatter(locale string) *currency.Formatter {
-	f := currency.NewFormatter(currency.NewLocale(locale))
-	f.MaxDigits = currency.DefaultDigits
-	return f
-}
-
-// Parse reads an amount as typed: "1200", "$1,200.50", "1 200,50 €", "CAD 90".
-// The error is a Fault without a field.
-func (c Currency) Parse(text string) (Amount, error) {
-	d, err := ParseDecimal(strings.ReplaceAll(strings.ToUpper(text), c.Code, ""))
-	if err != nil {
-		return 0, fault.Fault{Value: strings.TrimSpace(text), Problem: "is not an amount of money", Remedy: "give one such as 1,200 or 1200.50"}
-	}
-	if d.Abs().Shift(c.Digits).GreaterThan(decimal.New(int64(Most), 0)) {
-		return 0, fault.Fault{Value: strings.TrimSpace(text), Problem: "is too much money to reckon with", Remedy: "check the number of zeros"}
-	}
-	return c.Of(d), nil
-}
-
-// ParseDecimal reads a decimal number, currency symbols and digit groups allowed.
-func ParseDecimal(text string) (Decimal, error) {
-	s := strings.Map(func(r rune) rune {
-		if strings.ContainsRune("$€£¥₩₽₹ ", r) {
-			return -1
-		}
-		return r
-	}, quantity.PlainNumber(strings.TrimSpace(text)))
-	s = quantity.PlainNumber(s)
-	if len(s) > 40 || strings.ContainsAny(s, "eExX_") {
-		return Decimal{}, fault.Fault{Value: text, Problem: "is not a number", Remedy: "give one such as 12.50"}
-	}
-	d, err := decimal.NewFromString(strings.Replace(s, "−", "-", 1))
-	if err != nil {
-		return Decimal{}, fault.Fault{Value: text, Problem: "is not a number", Remedy: "give one such as 12.50"}
-	}
-	return d, nil
-}
 
 // Round makes a Decimal of v with places decimals, half away from zero. A
 // number beyond reckoning (infinite, or more than nine million million) is cut
@@ -144,7 +86,10 @@ func Round(v float64, places int32) Decimal {
 		v = -most
 	}
 	scaled := v * math.Pow10(int(places))
+	if math.Abs(scaled) >= math.MaxInt64/2 {
+		return decimal.NewFromFloat(v).Round(places)
+	}
 	// A product that is a half but for the last bits of a float64 is a half.
-	scaled += math.Copysign(math.Abs(scaled)*1e-12, scaled)
+	scaled += math.Copysign(min(math.Abs(scaled)*1e-12, 1e-6), scaled)
 	return decimal.New(int64(math.Round(scaled)), -places)
 }

@@ -11,20 +11,28 @@ var one = decimal.New(1, 0)
 
 // Part is share × a, rounded to the minor unit.
 func Part(a Amount, share Decimal) Amount {
-	return Amount(share.Mul(decimal.New(int64(a), 0)).Round(0).IntPart())
+	return whole(share.Mul(decimal.New(int64(a), 0)))
 }
 
 // ErrShares is what a price that shares of 100 % or more are taken from gives.
 var ErrShares = errors.New("shares of 100 % or more leave nothing of the price")
 
+// ErrTooMuch is what a price beyond Most gives.
+var ErrTooMuch = errors.New("the shares leave so little of the price that it is too much money to reckon with")
+
 // GrossUp solves P = cost + share × P: the price that still covers cost when
 // share of the price itself has been paid away. It is cost/(1 − share), rounded.
+// The error is ErrShares or ErrTooMuch.
 func GrossUp(cost Amount, share Decimal) (Amount, error) {
 	left := one.Sub(share)
 	if left.Sign() <= 0 {
 		return 0, ErrShares
 	}
-	return Amount(decimal.New(int64(cost), 0).DivRound(left, 6).Round(0).IntPart()), nil
+	price := whole(decimal.New(int64(cost), 0).DivRound(left, 0))
+	if price > Most || price < -Most {
+		return 0, ErrTooMuch
+	}
+	return price, nil
 }
 
 // MarkupOf turns a margin (a share of the price) into the markup (on the cost)
@@ -37,21 +45,23 @@ func MarkupOf(margin Decimal) (Decimal, error) {
 	return margin.DivRound(left, 12), nil
 }
 
-// Step rounds a to a multiple of step: to the nearest, or up. A step of zero or
-// less leaves a as it is.
+// Step rounds a to a multiple of step: to the nearest, half away from zero, or
+// up. A step of zero or less leaves a as it is.
 func Step(a, step Amount, up bool) Amount {
 	if step <= 0 {
 		return a
+	}
+	if a < 0 && !up {
+		return -Step(-a, step, false)
 	}
 	rest := a % step
 	if rest < 0 {
 		rest += step
 	}
-	down := a - rest
-	if rest == 0 || !up && 2*rest < step {
-		return down
+	if rest == 0 || !up && rest < step-rest {
+		return a - rest
 	}
-	return down + step
+	return a - rest + step
 }
 
 // Split divides total in proportion to weights so that the parts add to total
