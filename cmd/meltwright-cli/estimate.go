@@ -1,0 +1,63 @@
+package main
+
+import (
+	"context"
+	"io"
+	"os"
+
+	"meltwright/internal/desk"
+	"meltwright/internal/estimate"
+	"meltwright/internal/fault"
+	"meltwright/internal/shop"
+)
+
+func runExample(_ context.Context, out io.Writer, args []string) error {
+	if len(args) > 0 {
+		return usageError("it takes no arguments")
+	}
+	return desk.Example(out)
+}
+
+func runEstimate(_ context.Context, out io.Writer, args []string) error {
+	rest, opt, err := options(args, nil, []string{"--json"})
+	if err != nil {
+		return err
+	}
+	if len(rest) != 1 {
+		return usageError("it takes one commission file")
+	}
+	c, err := readCommission(rest[0])
+	if err != nil {
+		return err
+	}
+	s, err := shop.Read(shop.Start())
+	if err != nil {
+		return err
+	}
+	return print(out, c, s, opt["--json"] != "")
+}
+
+// print estimates a commission and prints the result, or gives its faults.
+func print(out io.Writer, c estimate.Commission, s *shop.Shop, json bool) error {
+	e, err := estimate.Of(c, s)
+	if err != nil {
+		return err
+	}
+	if json {
+		return writeJSON(out, asJSON(c, e))
+	}
+	return summary(out, c, e)
+}
+
+// readCommission reads a commission file by name, or standard input by "-".
+func readCommission(name string) (estimate.Commission, error) {
+	if name == "-" {
+		return desk.DecodeCommission(os.Stdin)
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return estimate.Commission{}, fault.Fault{Field: "Commission file", Value: name, Problem: "cannot be opened", Remedy: "check its name: " + err.Error()}
+	}
+	defer f.Close()
+	return desk.DecodeCommission(f)
+}

@@ -1,0 +1,121 @@
+// Command meltwright-cli does Meltwright's work without a window: for scripts,
+// for machines without a display, and for whoever prefers a terminal.
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"meltwright/internal/buildinfo"
+	"meltwright/internal/fault"
+)
+
+// command is one thing the program does.
+type command struct {
+	name, args, does string
+	run              func(ctx context.Context, out io.Writer, args []string) error
+}
+
+var commands []command
+
+func init() {
+	commands = []command{
+		{"example", "", "print a commission file, every input explained", runExample},
+		{"estimate", "FILE [--json]", "estimate a commission file", runEstimate},
+		{"version", "", "print the version", runVersion},
+	}
+}
+
+func main() {
+	os.Exit(run(os.Stdout, os.Stderr, os.Args[1:]))
+}
+
+// run does one command: 0 where it did, 1 where it could not and said why, 2
+// where it did not understand what to do.
+func run(out, errs io.Writer, args []string) (code int) {
+	defer func() {
+		if x := recover(); x != nil {
+			fmt.Fprintf(errs, "meltwright-cli: something went wrong inside: %v. Nothing was changed; please report it with the file you gave.\n", x)
+			code = 1
+		}
+	}()
+	if len(args) == 0 || args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
+		usage(out)
+		return 0
+	}
+	for _, c := range commands {
+		if c.name != args[0] {
+			continue
+		}
+		err := c.run(context.Background(), out, args[1:])
+		if err == nil {
+			return 0
+		}
+		if u, ok := err.(usageError); ok {
+			fmt.Fprintf(errs, "meltwright-cli %s: %s\nuse: meltwright-cli %s %s\n", c.name, u, c.name, c.args)
+			return 2
+		}
+		for _, f := range fault.All(err) {
+			fmt.Fprintln(errs, f.Error())
+		}
+		return 1
+	}
+	fmt.Fprintf(errs, "meltwright-cli: there is no command “%s”\n", args[0])
+	usage(errs)
+	return 2
+}
+
+// usageError is a command line that a command cannot take.
+type usageError string
+
+func (u usageError) Error() string { return string(u) }
+
+func usage(w io.Writer) {
+	fmt.Fprintf(w, "%s %s, without a window\n\n", buildinfo.Name, buildinfo.Version)
+	for _, c := range commands {
+		fmt.Fprintf(w, "  meltwright-cli %-42s %s\n", strings.TrimSpace(c.name+" "+c.args), c.does)
+	}
+	fmt.Fprintln(w, "\nFILE is - for standard input. The store is the window's own where --db does not name another.")
+}
+
+func runVersion(_ context.Context, out io.Writer, _ []string) error {
+	_, err := fmt.Fprintf(out, "%s %s\n", buildinfo.Name, buildinfo.Version)
+	return err
+}
+
+// options takes the flags a command knows out of its arguments: those with a
+// value, and those without.
+func options(args []string, valued, bare []string) (rest []string, values map[string]string, err error) {
+	values = map[string]string{}
+	for i := 0; i < len(args); i++ {
+		name, value, has := strings.Cut(args[i], "=")
+		switch {
+		case args[i] == "-" || !strings.HasPrefix(args[i], "-"):
+			rest = append(rest, args[i])
+		case contains(bare, name) && !has:
+			values[name] = "yes"
+		case contains(valued, name) && has:
+			values[name] = value
+		case contains(valued, name) && i+1 < len(args):
+			i++
+			values[name] = args[i]
+		case contains(valued, name):
+			return nil, nil, usageError(name + " wants a value")
+		default:
+			return nil, nil, usageError("there is no option " + args[i])
+		}
+	}
+	return rest, values, nil
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}
