@@ -41,7 +41,7 @@ func (h house) openWindow() error {
 // startOnPaper does the demo quote's job without a window: the commission,
 // its price, and the proposal as a PDF in out/.
 func (h house) startOnPaper() error {
-	h.say("Doing the same job without one. The first time takes a minute or two to build.")
+	h.say("Doing the same job without a window. The first time takes a minute or two to build.")
 	if err := h.buildCLI(); err != nil {
 		return err
 	}

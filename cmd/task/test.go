@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"runtime"
+	"slices"
 	"strings"
 	"time"
 )
@@ -84,7 +85,7 @@ func (r *testRun) fumpted() error {
 
 // lists fails if the formatter names any file of ours.
 func (r *testRun) lists(formatter, remedy string) error {
-	named, err := r.read(nil, formatter, "-l", "cmd", "internal", "assets", "templates")
+	named, err := r.read(nil, formatter, "-l", ".")
 	if err == nil && named != "" {
 		err = fmt.Errorf("%sformat these with %s", named, remedy)
 	}
@@ -109,17 +110,30 @@ func (r *testRun) goTest() error {
 // from the wrong goroutine. Its driver for tests without a window never
 // complains, so the other packages' tests would prove nothing here.
 func (r *testRun) windowThread() error {
-	var heard []string
-	listen := func(output string) {
-		if strings.Contains(output, wrongThread) {
-			heard = append(heard, output)
-		}
-	}
-	err := r.tests(report{details: r.out, results: &r.last, watch: listen}, plainTags, "./cmd/meltwright")
-	if len(heard) > 0 {
-		return fmt.Errorf("%d calls from the wrong goroutine, such as\n%s", len(heard), heard[0])
+	var calls complaints
+	err := r.tests(report{details: r.out, results: &r.last, watch: calls.listen}, plainTags, "./cmd/meltwright")
+	if calls.count > 0 {
+		return fmt.Errorf("%d calls from the wrong goroutine:\n%s", calls.count, strings.Join(calls.places, "\n"))
 	}
 	return err
+}
+
+// complaints are the toolkit's reports of calls from the wrong goroutine: a
+// line that says so, and a line that says where from.
+type complaints struct {
+	count  int
+	places []string // "file:line", each once
+}
+
+func (c *complaints) listen(output string) {
+	if strings.Contains(output, wrongThread) {
+		c.count++
+	}
+	_, place, found := strings.Cut(output, "  From: ")
+	place = strings.TrimSpace(place)
+	if found && c.count > 0 && !slices.Contains(c.places, place) {
+		c.places = append(c.places, place)
+	}
 }
 
 // tests runs go test on the packages, prints by the report and adds to the tally.

@@ -43,15 +43,16 @@ func TestHeard(t *testing.T) {
 	assert.Equal(t, tally{passed: 1}, r.tally)
 }
 
-// The line is what the toolkit printed when a goroutine set a label's text.
+// The lines are what the toolkit printed when a goroutine set a label's text.
 func TestACallFromTheWrongGoroutineFailsTheRunThoughItsTestsPass(t *testing.T) {
 	h := smallHouse(t, map[string]string{"cmd/meltwright/w_test.go": testFile(`
 func TestWindow(t *testing.T) {
 	t.Log("2026/01/02 03:04:05 *** Error in Fyne call thread, this should have been called in fyne.Do[AndWait] ***")
+	t.Log("2026/01/02 03:04:05   From: /src/cmd/meltwright/main.go:22")
 }`)})
 	r := testRun{house: h}
 	err := r.windowThread()
-	assert.ErrorContains(t, err, "1 calls from the wrong goroutine")
+	assert.ErrorContains(t, err, "1 calls from the wrong goroutine:\n/src/cmd/meltwright/main.go:22")
 	assert.NotErrorIs(t, err, errTests, "counts beside the tests")
 	assert.Contains(t, r.last.String(), "ok  \tmeltwright/cmd/meltwright")
 }
@@ -65,7 +66,6 @@ func TestAQuietWindowPasses(t *testing.T) {
 func TestFilesThatAreNotFormattedAreNamed(t *testing.T) {
 	h := smallHouse(t, map[string]string{
 		"cmd/a/a.go": "package a\nvar  x = 1\n", "internal/b/b.go": "package b\n",
-		"assets/c.go": "package c\n", "templates/d.go": "package d\n",
 	})
 	r := testRun{house: h}
 	err := r.formatted()
