@@ -7,5 +7,5 @@ func bench(h house, args []string) error {
 	if len(args) > 0 {
 		pattern = args[0]
 	}
-	return h.show(nil, "go", "test", "-run", "^$", "-bench", pattern, "-benchmem", "-tags", tags, "./...")
+	return h.show(testSettings(tags, false), "go", "test", "-run", "^$", "-bench", pattern, "-benchmem", "-tags", tags, "./...")
 }
