@@ -3,6 +3,7 @@ package mesh
 import (
 	"fmt"
 	"math"
+	"sort"
 )
 
 const (
@@ -33,26 +34,40 @@ type builder struct {
 	points int  // points looked at, used or not
 	rough  int  // polygons that could not be cut up properly
 
-	loose []Vec32 // corners of triangles that wait to be welded
+	loose []Vec // corners of triangles that wait to be welded
 }
 
 func newBuilder(in *input, report *Report) *builder {
 	return &builder{
-		in: in, report: report, weld: newWelder(0),
+		in: in, report: report,
 		limit: int(min(in.size+spareTriangles, mostTriangles)),
 	}
 }
 
-// settle decides, at the first point of the file, what to take off all of
-// them: nothing, unless the form lies far out.
-func (b *builder) settle(p Vec) {
-	if b.placed || !(math.Abs(p[0])+math.Abs(p[1])+math.Abs(p[2]) < math.MaxFloat32) {
+// settle decides, at the first points of the file, what to take off all of
+// them: nothing, unless the form lies far out. The middle of a sample is asked,
+// so that a stray point does not decide.
+func (b *builder) settle(points []Vec, t *transform) {
+	const sample = 99
+	if b.placed || len(points) == 0 {
 		return
 	}
 	b.placed = true
-	if max(math.Abs(p[0]), math.Abs(p[1]), math.Abs(p[2])) >= far {
-		b.origin = p
-		b.report.note("The form lies far from the file's zero point; it was moved there by (%.6g, %.6g, %.6g), so that no digit is lost.", -p[0], -p[1], -p[2])
+	var middle Vec
+	for k := range middle {
+		var some []float64
+		for i := range min(sample, len(points)) {
+			if x := t.apply(points[i*len(points)/min(sample, len(points))])[k]; math.Abs(x) <= math.MaxFloat32 {
+				some = append(some, x)
+			}
+		}
+		if sort.Float64s(some); len(some) > 0 {
+			middle[k] = some[len(some)/2]
+		}
+	}
+	if max(math.Abs(middle[0]), math.Abs(middle[1]), math.Abs(middle[2])) >= far {
+		b.origin = middle
+		b.report.note("The form lies far from the file's zero point; it was moved there by (%.1f, %.1f, %.1f), so that no digit is lost.", -middle[0], -middle[1], -middle[2])
 	}
 }
 
@@ -82,17 +97,8 @@ func (b *builder) tooMany() error {
 
 // triangle adds one triangle by its corners.
 func (b *builder) triangle(p *[3]Vec) error {
-	b.settle(p[0])
 	b.report.Found++
-	for i := range p {
-		q, finite := b.keep(p[i])
-		if !finite {
-			b.report.NonFinite++
-			b.loose = b.loose[:len(b.loose)-i]
-			return nil
-		}
-		b.loose = append(b.loose, q)
-	}
+	b.loose = append(b.loose, p[0], p[1], p[2])
 	if len(b.loose) < batch {
 		return nil
 	}
@@ -101,10 +107,14 @@ func (b *builder) triangle(p *[3]Vec) error {
 
 // flush welds the triangles that wait.
 func (b *builder) flush() error {
+	if b.weld == nil {
+		b.weld = newWelder(0)
+	}
+	b.settle(b.loose, &still)
 	var at [batch]uint32
-	b.weld.number(b.loose, at[:len(b.loose)])
+	b.placeBatch(b.loose, &still, at[:len(b.loose)])
 	for i := 0; i < len(b.loose); i += 3 {
-		b.join([3]uint32{at[i], at[i+1], at[i+2]})
+		b.join([3]uint32(at[i:]))
 	}
 	b.loose = b.loose[:0]
 	return b.full()
@@ -140,7 +150,7 @@ func (b *builder) mesh() *Mesh {
 		b.report.harm("%s could not be cut into triangles properly: edges cross, or there are too many corners. Area may be a little off.", many(b.rough, "face"))
 	}
 	m := &Mesh{Points: b.weld.points, Triangles: b.triangles}
-	b.weld = nil
+	b.weld, b.triangles = nil, nil
 	m.compact()
 	return m
 }

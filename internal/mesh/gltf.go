@@ -65,7 +65,12 @@ func readGLTF(in *input, b *builder) error {
 	if err != nil {
 		return err
 	}
-	return (&gltf{in: in, build: b}).read(text)
+	g := &gltf{in: in, build: b}
+	if err := g.understand(text); err != nil {
+		return err
+	}
+	text = nil // a document can be large, if it holds its data
+	return g.form()
 }
 
 // readGLB reads a glTF document with its data behind it.
@@ -100,7 +105,10 @@ func readGLB(in *input, b *builder) error {
 		}
 		at += n + -n&3 // chunks begin at multiples of four
 	}
-	return g.read(text)
+	if err := g.understand(text); err != nil {
+		return err
+	}
+	return g.form()
 }
 
 // gltf is a document being read.
@@ -114,7 +122,8 @@ type gltf struct {
 	open    []func()
 }
 
-func (g *gltf) read(text []byte) error {
+// understand takes the document out of its text.
+func (g *gltf) understand(text []byte) error {
 	var about struct{ Asset struct{ Version any } }
 	wrong := json.Unmarshal(text, &about)
 	if v, ok := about.Asset.Version.(string); ok && !strings.HasPrefix(v, "2") {
@@ -130,9 +139,11 @@ func (g *gltf) read(text []byte) error {
 	case wrong != nil:
 		return g.in.fault(fmt.Sprintf("begins like glTF, but cannot be understood (%v)", wrong), "export it again")
 	}
-	if err := g.needs(); err != nil {
-		return err
-	}
+	return g.needs()
+}
+
+// form reads the triangles that the document places.
+func (g *gltf) form() error {
 	g.build.report.Unit = Metre // section 3.4: metres, and y is up
 	g.build.report.Up = YUp
 	err := g.scene()

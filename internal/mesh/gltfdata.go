@@ -63,25 +63,26 @@ func (g *gltf) points(i gltfInt) (points []Vec) {
 		g.build.report.harm("Points that are not three numbers each were left out.")
 		return nil
 	}
-	unit := 1.0
-	if a.Normalized {
-		unit = kind.most()
-	}
 	vec := func(row []byte) (p Vec) {
 		for k := range p {
-			p[k] = max(kind.value(row[k*kind.size():], binary.LittleEndian)/unit, -unit)
+			p[k] = kind.value(row[k*kind.size():], binary.LittleEndian)
+			if a.Normalized {
+				p[k] = max(p[k]/kind.most(), -1) // section 3.6.2.2
+			}
 		}
 		return p
 	}
 	if a.BufferView != nil {
-		g.rows(*a.BufferView, a.ByteOffset, a.Count, 3*kind.size(), func(row []byte) { points = append(points, vec(row)) })
+		s := g.span(*a.BufferView, a.ByteOffset, a.Count, 3*kind.size())
+		points = make([]Vec, 0, s.rows)
+		g.each(s, func(row []byte) { points = append(points, vec(row)) })
 	} else {
 		// All zero, to be filled in below; a form has few such points.
 		points = make([]Vec, max(min(a.Count, gltfInt(g.in.size), 1<<16), 0))
 	}
 	if s := a.Sparse; s != nil {
 		at := g.column(s.Indices.BufferView, s.Indices.ByteOffset, s.Count, s.Indices.ComponentType)
-		g.rows(s.Values.BufferView, s.Values.ByteOffset, s.Count, 3*kind.size(), func(row []byte) {
+		g.each(g.span(s.Values.BufferView, s.Values.ByteOffset, s.Count, 3*kind.size()), func(row []byte) {
 			if len(at) > 0 {
 				if int64(at[0]) < int64(len(points)) {
 					points[at[0]] = vec(row)
@@ -124,53 +125,62 @@ func (g *gltf) column(view, offset, count, kind gltfInt) (out []uint32) {
 		g.build.report.harm("Numbers of points that are not whole numbers were left out.")
 		return nil
 	}
-	g.rows(view, offset, count, t.size(), func(row []byte) {
+	s := g.span(view, offset, count, t.size())
+	out = make([]uint32, 0, s.rows)
+	g.each(s, func(row []byte) {
 		out = append(out, pointNumber(t.value(row, binary.LittleEndian)))
 	})
 	return out
 }
 
-// rows gives count rows of a view, each of width bytes, or as many as there
+// A gltfSpan is rows of a buffer that are there to be read.
+type gltfSpan struct {
+	data         io.ReaderAt
+	from, stride int64
+	width        int64 // bytes of a row that are read
+	rows         int64
+}
+
+// span finds count rows of a view, each of width bytes, or as many as there
 // are.
-func (g *gltf) rows(view, offset, count gltfInt, width int, take func(row []byte)) {
+func (g *gltf) span(view, offset, count gltfInt, width int) (s gltfSpan) {
 	if view < 0 || int(view) >= len(g.doc.BufferViews) || offset < 0 || count < 0 {
 		g.build.report.harm("Data that the file does not have was asked for.")
-		return
+		return s
 	}
 	v := &g.doc.BufferViews[view]
 	data := g.buffer(v)
 	if data == nil || v.ByteOffset < 0 || v.ByteLength < 0 || v.ByteStride < 0 {
-		return
+		return s
 	}
-	stride := max(int64(v.ByteStride), int64(width))
-	from := int64(v.ByteOffset + offset)
-	end := min(data.Size(), int64(v.ByteOffset+v.ByteLength))
-	there := min(max((end-from-int64(width))/stride+1, 0), int64(count))
-	if end-from < int64(width) {
-		there = 0
+	s = gltfSpan{data: data, from: int64(v.ByteOffset + offset), width: int64(width)}
+	s.stride = max(int64(v.ByteStride), s.width)
+	if room := min(data.Size(), int64(v.ByteOffset+v.ByteLength)) - s.from; room >= s.width {
+		s.rows = min((room-s.width)/s.stride+1, int64(count))
 	}
-	if there < int64(count) {
-		g.build.report.harm("A table should have %s, %s found.", many(int(count), "row"), grouped(int(there)))
+	if s.rows < int64(count) {
+		g.build.report.harm("A table should have %s, %s found.", many(int(count), "row"), grouped(int(s.rows)))
 	}
-	g.scan(data, from, stride, there, width, take)
+	return s
 }
 
-// scan reads rows that are stride bytes apart.
-func (g *gltf) scan(data io.ReaderAt, from, stride, rows int64, width int, take func(row []byte)) {
-	some := max(block/stride, 1)
-	buf := make([]byte, min((some-1)*stride, rows*stride)+int64(width))
-	for rows > 0 {
-		n := min(some, rows)
-		span := buf[:(n-1)*stride+int64(width)]
-		if _, err := data.ReadAt(span, from); err != nil {
+// each gives the rows one after another.
+func (g *gltf) each(s gltfSpan, take func(row []byte)) {
+	if s.rows == 0 {
+		return
+	}
+	some := min(max(block/s.stride, 1), s.rows)
+	buf := make([]byte, (some-1)*s.stride+s.width)
+	for at, left := s.from, s.rows; left > 0; left -= some {
+		some = min(some, left)
+		if _, err := s.data.ReadAt(buf[:(some-1)*s.stride+s.width], at); err != nil {
 			g.fail(g.in.excuse(err))
 			return
 		}
-		for i := range n {
-			take(span[i*stride : i*stride+int64(width)])
+		for i := range some {
+			take(buf[i*s.stride : i*s.stride+s.width])
 		}
-		from += n * stride
-		rows -= n
+		at += some * s.stride
 	}
 }
 

@@ -1,5 +1,7 @@
 package mesh
 
+import "math"
+
 // placed is a node with the transform of all it is in.
 type placed struct {
 	node gltfInt
@@ -124,7 +126,7 @@ func (g *gltf) mesh(i gltfInt, at *transform) error {
 	}
 	const large = 1 << 20
 	var p part
-	of := gltfInt(-1)
+	of := gltfInt(math.MinInt64) // whose points p has: no accessor yet
 	for k := range g.doc.Meshes[i].Primitives {
 		q := &g.doc.Meshes[i].Primitives[k]
 		points, ok := q.Attributes["POSITION"]
@@ -139,7 +141,7 @@ func (g *gltf) mesh(i gltfInt, at *transform) error {
 			if err := g.build.add(&p, at); err != nil {
 				return err
 			}
-			p, of = part{points: g.points(points)}, points
+			p, of = part{points: g.points(points), once: true}, points
 		}
 		g.faces(q, &p)
 	}
@@ -180,6 +182,9 @@ func (g *gltf) faces(q *gltfPrimitive, p *part) {
 	}
 	switch q.mode() {
 	case gltfTriangles:
+		if p.triangles == nil {
+			p.triangles = make([][3]uint32, 0, len(corners)/3)
+		}
 		for ; len(corners) >= 3; corners = corners[3:] {
 			p.triangles = append(p.triangles, [3]uint32(corners))
 		}

@@ -97,6 +97,9 @@ func oddNumber(b []byte) (value float64, length int, ok bool) {
 	if bytes.HasPrefix(bare, []byte("nan")) || bytes.Contains(bare, []byte(".#")) {
 		return math.NaN(), n, true
 	}
+	if bytes.ContainsAny(word, "_xp") {
+		return 0, n, false // Go's own spelling, which no format has
+	}
 	value, err := strconv.ParseFloat(string(bytes.Replace(word, []byte(","), []byte("."), 1)), 64)
 	if err != nil && math.IsInf(value, 0) {
 		return value, n, true // too large for any number, yet a number

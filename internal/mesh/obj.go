@@ -6,7 +6,7 @@ import "bytes"
 // "f 1/2/3 4//5 6 …", where a negative number counts back from the last point.
 // Everything else (materials, normals, curves) says nothing about the surface.
 func readOBJ(in *input, b *builder) error {
-	o := objFile{s: newStream(in.all()), report: b.report, maxPoint: in.size}
+	o := objFile{s: newStream(in.all()), report: b.report, maxPoint: in.size, part: part{once: true}}
 	for {
 		word := o.s.word()
 		if len(word) == 0 {
@@ -32,8 +32,9 @@ type objFile struct {
 	maxPoint int64 // no file has more points than bytes
 	corners  []uint32
 
-	badPoints, badFaces, curves, lines int
-	firstBad                           int // line of the first point or face that cannot be read
+	badPoints, badFaces       int // that cannot be read
+	badPointLine, badFaceLine int // the line of the first
+	curves, lines             int
 }
 
 // statement reads the line that word begins.
@@ -69,8 +70,9 @@ func (o *objFile) point() {
 		p[i] = x
 	}
 	if !sound {
-		o.badPoints++
-		o.bad()
+		if o.badPoints++; o.badPoints == 1 {
+			o.badPointLine = o.s.line + 1
+		}
 		p = nowhere
 	}
 	o.part.points = append(o.part.points, p)
@@ -96,25 +98,20 @@ func (o *objFile) face() {
 		o.corners = append(o.corners, uint32(i))
 	}
 	if !sound || len(o.corners) < 3 {
-		o.badFaces++
-		o.bad()
+		if o.badFaces++; o.badFaces == 1 {
+			o.badFaceLine = o.s.line + 1
+		}
 		return
 	}
 	o.part.face(o.corners)
 }
 
-func (o *objFile) bad() {
-	if o.firstBad == 0 {
-		o.firstBad = o.s.line + 1
-	}
-}
-
 func (o *objFile) tell() {
 	if o.badPoints > 0 {
-		o.report.harm("%s not three numbers, the first at line %s.", are(o.badPoints, "point"), grouped(o.firstBad))
+		o.report.harm("%s not three numbers, the first at line %s.", are(o.badPoints, "point"), grouped(o.badPointLine))
 	}
 	if o.badFaces > 0 {
-		o.report.harm("%s not three or more numbers of points, the first at line %s.", are(o.badFaces, "face"), grouped(o.firstBad))
+		o.report.harm("%s not three or more numbers of points, the first at line %s.", are(o.badFaces, "face"), grouped(o.badFaceLine))
 	}
 	if o.lines > 0 {
 		o.report.note("Lines and loose points were passed over.")

@@ -11,6 +11,7 @@ type part struct {
 	points    []Vec
 	triangles [][3]uint32
 	polygons  []uint32 // how many corners, then their points; and so on
+	once      bool     // it is added once, and its memory can be used again
 }
 
 // face adds a face of the points named; fewer than three are none.
@@ -41,7 +42,14 @@ func (b *builder) add(p *part, t *transform) error {
 	if t.mirrors() {
 		join = func(f [3]uint32) { b.join([3]uint32{f[0], f[2], f[1]}) }
 	}
-	if err := b.addTriangles(p.triangles, at, join); err != nil {
+	triangles := p.triangles
+	if p.once && len(p.polygons) == 0 {
+		p.points, p.triangles = nil, nil
+		if b.triangles == nil {
+			b.triangles = triangles[:0] // read ahead of what is written
+		}
+	}
+	if err := b.addTriangles(triangles, at, join); err != nil {
 		return err
 	}
 	return b.addPolygons(p, at, join)
@@ -97,6 +105,10 @@ func named(at []uint32, i uint32) uint32 {
 // place welds points, taken where t takes them, and gives their numbers.
 func (b *builder) place(points []Vec, t *transform) ([]uint32, error) {
 	b.points += len(points)
+	if b.weld == nil {
+		b.weld = newWelder(len(points))
+	}
+	b.settle(points, t)
 	at := make([]uint32, len(points))
 	for from := 0; from < len(points); from += batch {
 		if from%(batch<<10) == 0 {
@@ -114,9 +126,7 @@ func (b *builder) placeBatch(points []Vec, t *transform, at []uint32) {
 	var kept [batch]Vec32
 	var finite [batch]bool
 	for i, p := range points {
-		p = t.apply(p)
-		b.settle(p)
-		kept[i], finite[i] = b.keep(p)
+		kept[i], finite[i] = b.keep(t.apply(p))
 	}
 	b.weld.number(kept[:len(points)], at)
 	for i := range points {

@@ -13,7 +13,7 @@ func readPLY(in *input, b *builder) error {
 	}
 	b.report.Unit = head.unit
 	b.report.Bodies = 1
-	p := plyFile{in: in, s: s, head: head, build: b, report: b.report}
+	p := plyFile{in: in, s: s, head: head, build: b, report: b.report, part: part{once: true}}
 	if err := p.tables(); err != nil {
 		return err
 	}

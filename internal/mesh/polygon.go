@@ -20,7 +20,7 @@ func cutUp(corners []Vec, give func(a, b, c int)) (sound bool) {
 	case n == 4:
 		cutQuad(corners, flat, give)
 		return true
-	case bulges(flat):
+	case fans(flat):
 		fan(n, give)
 		return true
 	case n <= mostClipped:
@@ -87,11 +87,11 @@ func turn(a, b, c [2]float64) float64 {
 	return (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
 }
 
-// bulges is whether the polygon has no dent.
-func bulges(p [][2]float64) bool {
-	n := len(p)
-	for i := range p {
-		if turn(p[i], p[(i+1)%n], p[(i+2)%n]) < 0 {
+// fans is whether a fan from the first corner covers just the polygon, as it
+// does if there is no dent.
+func fans(p [][2]float64) bool {
+	for i := 2; i < len(p); i++ {
+		if turn(p[0], p[i-1], p[i]) < 0 {
 			return false
 		}
 	}
@@ -99,7 +99,8 @@ func bulges(p [][2]float64) bool {
 }
 
 // clip cuts one ear after another off a polygon: a corner that bends outwards
-// and whose triangle holds no other corner.
+// and whose triangle holds no other corner. Where edges cross there comes a
+// time without an ear, or the last triangle faces the other way.
 func clip(p [][2]float64, give func(a, b, c int)) (sound bool) {
 	ring := make([]int, len(p))
 	for i := range ring {
@@ -111,18 +112,19 @@ func clip(p [][2]float64, give func(a, b, c int)) (sound bool) {
 		at %= n
 		a, b, c := ring[(at+n-1)%n], ring[at], ring[(at+1)%n]
 		if !isEar(p, ring, a, b, c) {
-			at++
-			if missed++; missed <= n {
+			if missed < n {
+				missed++
+				at++
 				continue
 			}
-			sound = false // the edges cross: cut anything, it must end
+			sound = sound && turn(p[a], p[b], p[c]) == 0
 		}
 		give(a, b, c)
 		ring = append(ring[:at], ring[at+1:]...)
 		missed = 0
 	}
 	give(ring[0], ring[1], ring[2])
-	return sound
+	return sound && turn(p[ring[0]], p[ring[1]], p[ring[2]]) >= 0
 }
 
 func isEar(p [][2]float64, ring []int, a, b, c int) bool {

@@ -121,16 +121,15 @@ func (in *input) nothing(report *Report, err error) error {
 	if err != nil {
 		return err
 	}
+	problem, remedy := "holds no triangles", "export the scan as a surface of triangles, not as points, lines or curves"
 	if report.Found > 0 {
-		return in.fault(fmt.Sprintf("holds %s, and none can be used: %s unreadable or without their points, %s with corners that are no numbers, %s with two corners in one place",
-			many(report.Found, "triangle"), grouped(report.Broken), grouped(report.NonFinite), grouped(report.Degenerate)),
-			"export the scan again")
+		report.conclude()
+		problem, remedy = fmt.Sprintf("holds %s, and none can be used", many(report.Found, "triangle")), "export the scan again"
 	}
-	problem := "holds no triangles"
 	for _, note := range report.Notes {
 		problem += "; " + lowerFirst(note)
 	}
-	return in.fault(problem, "export the scan as a surface of triangles, not as points, lines or curves")
+	return in.fault(problem, remedy)
 }
 
 // lowerFirst makes a sentence a clause.

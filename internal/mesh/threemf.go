@@ -174,6 +174,11 @@ func (p *package3MF) place(name string, m *model3MF) error {
 		p.build.report.harm("The file does not say which of its objects are to be built; all were taken.")
 		items = m.loose()
 	}
+	if len(items) == 1 && m.things <= 2 { // one object, placed once: what most files are
+		if o := m.objects[items[0].object]; o != nil {
+			o.part.once = true
+		}
+	}
 	run := &placing{pack: p, open: map[*object3MF]bool{}, left: mostPlaced, root: m}
 	for _, item := range items {
 		if err := run.component(name, m, item, &still); err != nil {
@@ -187,6 +192,7 @@ func (p *package3MF) place(name string, m *model3MF) error {
 // component puts the object that c names where t takes it.
 func (run *placing) component(name string, m *model3MF, c component3MF, t *transform) error {
 	report := run.pack.build.report
+	t = t.after(&c.at)
 	if c.path != "" {
 		name = c.path
 		other, err := run.pack.model(name)
@@ -211,7 +217,6 @@ func (run *placing) component(name string, m *model3MF, c component3MF, t *trans
 	}
 	run.open[o] = true
 	defer delete(run.open, o)
-	t = t.after(&c.at)
 	if err := run.pack.build.add(&o.part, t); err != nil {
 		return err
 	}
