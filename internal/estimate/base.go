@@ -69,8 +69,8 @@ func (r *run) takeBase(p *piece) {
 	p.plinth, p.worked = r.plinth(p)
 	for _, s := range r.shop.Stones {
 		if s.Name == p.in.word(stoneField) {
-			d := r.fact("density of "+lowerFirst(s.Name), float64(s.Density), quantity.Unit{Symbol: "kg/m³", Size: 1}, field.Origin{From: field.ShopBook, Source: s.Source})
-			p.plinthMass = r.named("plinth", r.mul(p.plinth, d), quantity.Kilogram)
+			d := r.fact("density of "+lowerFirst(s.Name), float64(s.Density), kiloPerCubicMetre, field.Origin{From: field.ShopBook, Source: s.Source})
+			p.plinthMass = r.named("plinth", r.mul(p.plinth, d), kilogram)
 			p.stone, p.stoneName, p.stoneFrom = s.Price, s.Name, s.Source
 		}
 	}
@@ -78,65 +78,65 @@ func (r *run) takeBase(p *piece) {
 
 // plinth gives its volume in m³ and its worked surface, sides and top, in m².
 func (r *run) plinth(p *piece) (volume, worked expr) {
-	w, h := r.input(&p.in, plinthWidthField, quantity.Metre), r.input(&p.in, plinthHeightField, quantity.Metre)
+	w, h := r.input(&p.in, plinthWidthField, metre), r.input(&p.in, plinthHeightField, metre)
 	if p.in.word(plinthField) == drumPlinth {
 		top := r.mul(r.number(math.Pi), r.div(r.mul(w, w), r.number(4)))
-		return r.named("volume of the drum", r.mul(top, h), quantity.CubicMetre),
-			r.named("worked surface", r.add(top, r.mul(r.number(math.Pi), w, h)), quantity.SquareMetre)
+		return r.named("volume of the drum", r.mul(top, h), cubicMetre),
+			r.named("worked surface", r.add(top, r.mul(r.number(math.Pi), w, h)), squareMetre)
 	}
-	d := r.input(&p.in, plinthDepthField, quantity.Metre)
+	d := r.input(&p.in, plinthDepthField, metre)
 	if p.in.word(plinthField) == blockPlinth {
 		sides := r.mul(r.number(2), r.add(w, d), h)
-		return r.named("volume of the block", r.mul(w, d, h), quantity.CubicMetre),
-			r.named("worked surface", r.add(r.mul(w, d), sides), quantity.SquareMetre)
+		return r.named("volume of the block", r.mul(w, d, h), cubicMetre),
+			r.named("worked surface", r.add(r.mul(w, d), sides), squareMetre)
 	}
 	// A block that tapers by the same share on both sides: (1 + k + k²)/3 of
 	// the block; its sides lean, so the slant is a little more than the height.
 	k := r.share(&p.in, plinthTopField)
 	mean := r.div(r.add(r.number(1), k, r.mul(k, k)), r.number(3))
-	volume = r.named("volume of the tapered block", r.mul(w, d, h, mean), quantity.CubicMetre)
+	volume = r.named("volume of the tapered block", r.mul(w, d, h, mean), cubicMetre)
 	lean := func(side float64) float64 { return math.Hypot(h.v, side*(1-k.v)/2) }
 	sides := (w.v*lean(d.v) + d.v*lean(w.v)) * (1 + k.v)
-	slanted := r.fact("four leaning sides", sides, quantity.SquareMetre, field.Origin{From: field.Proposed, Source: "exact"})
-	return volume, r.named("worked surface", r.add(r.mul(w, d, k, k), slanted), quantity.SquareMetre)
+	slanted := r.fact("four leaning sides", sides, squareMetre, field.Origin{From: field.Proposed, Source: "exact"})
+	return volume, r.named("worked surface", r.add(r.mul(w, d, k, k), slanted), squareMetre)
 }
 
 func (r *run) frameMass(p *piece) expr {
 	if p.in.has(frameField) {
-		return r.input(&p.in, frameField, quantity.Kilogram)
+		return r.input(&p.in, frameField, kilogram)
 	}
 	if p.finishedHeight.v < r.shop.Num(shop.FrameFrom) {
 		return r.number(0)
 	}
-	share := r.put(node{op: opFact, v: r.shop.Num(shop.FrameShare), unit: quantity.Percent, name: "frame, of the bronze", origin: r.shop.Origin(shop.FrameShare)})
-	return r.named("inner frame", r.mul(p.finished, share), quantity.Kilogram)
+	share := r.fact("frame, of the bronze", r.shop.Num(shop.FrameShare), percentUnit, r.shop.Origin(shop.FrameShare))
+	return r.named("inner frame", r.mul(p.finished, share), kilogram)
 }
 
 func baseLines(r *run, st *Stage, p *piece) {
 	if hasPlinth(&p.in) {
-		r.write(st, item{piece: p, name: p.stoneName + " plinth", q: r.perCast(st, p, p.plinthMass), unit: quantity.Kilogram, rate: p.stone, from: field.Origin{From: field.ShopBook, Source: p.stoneFrom}})
-		r.write(st, item{piece: p, name: "Sawing and finishing the plinth", class: Bought, q: r.perCast(st, p, p.worked), unit: quantity.SquareMetre, rate: r.whole.value(stoneWorkRate), from: r.whole.origin(stoneWorkRate)})
-		r.labour(st, p, "Mounting on the plinth", r.input(&p.in, mountHoursField, quantity.Hour), baseLabourRate)
+		r.write(st, item{piece: p, name: p.stoneName + " plinth", q: r.perCast(st, p, p.plinthMass), unit: kilogram, rate: p.stone, from: field.Origin{From: field.ShopBook, Source: p.stoneFrom}})
+		r.write(st, item{piece: p, name: "Sawing and finishing the plinth", class: Bought, q: r.perCast(st, p, p.worked), unit: squareMetre, rate: r.whole.value(stoneWorkRate), from: r.whole.origin(stoneWorkRate)})
+		r.labour(st, p, "Mounting on the plinth", r.input(&p.in, mountHoursField, hour), baseLabourRate)
 	}
 	if p.frame.v > 0 {
-		r.material(st, p, "Inner frame, stainless steel", p.frame, quantity.Kilogram, frameRate)
-		r.labour(st, p, "Making and fitting the frame", r.mul(p.frame, r.input(&p.in, frameHoursField, quantity.HourPerKilo)), baseLabourRate)
+		r.material(st, p, "Inner frame, stainless steel", p.frame, kilogram, frameRate)
+		r.labour(st, p, "Making and fitting the frame", r.mul(p.frame, r.input(&p.in, frameHoursField, hourPerKilo)), baseLabourRate)
 	}
 	if n := r.anchors(p); n.v > 0 {
 		r.counted(st, p, "Anchors", "anchor", Material, n, anchorRate)
-		r.labour(st, p, "Drilling and setting anchors", r.mul(n, r.input(&p.in, anchorHoursField, quantity.Hour)), baseLabourRate)
+		r.labour(st, p, "Drilling and setting anchors", r.mul(n, r.input(&p.in, anchorHoursField, hour)), baseLabourRate)
 	}
 	if p.in.word(footingField) == "by us" {
-		r.write(st, item{piece: p, name: "Footing, dug, formed and poured", class: Bought, q: r.perCast(st, p, r.footing(p)), unit: quantity.CubicMetre, rate: r.whole.value(concreteRate), from: r.whole.origin(concreteRate)})
+		r.write(st, item{piece: p, name: "Footing, dug, formed and poured", class: Bought, q: r.perCast(st, p, r.footing(p)), unit: cubicMetre, rate: r.whole.value(concreteRate), from: r.whole.origin(concreteRate)})
 	}
 }
 
 func (r *run) anchors(p *piece) expr {
 	if p.in.has(anchorsField) {
-		return r.input(&p.in, anchorsField, quantity.None)
+		return r.input(&p.in, anchorsField, none)
 	}
 	if hasPlinth(&p.in) || p.frame.v > 0 {
-		return r.fact("anchors", 4, quantity.None, field.Origin{From: field.Proposed, Source: field.NoSource})
+		return r.fact("anchors", 4, none, field.Origin{From: field.Proposed, Source: field.NoSource})
 	}
 	return r.number(0)
 }
@@ -144,32 +144,32 @@ func (r *run) anchors(p *piece) expr {
 // footing is a pad wider than the base on every side, below frost. Without a
 // plinth the base is the piece's own foot.
 func (r *run) footing(p *piece) expr {
-	margin := r.mul(r.number(2), r.input(&p.in, padMarginField, quantity.Metre))
+	margin := r.mul(r.number(2), r.input(&p.in, padMarginField, metre))
 	w, d := r.foot(p), r.foot(p)
 	if hasPlinth(&p.in) {
-		w = r.input(&p.in, plinthWidthField, quantity.Metre)
+		w = r.input(&p.in, plinthWidthField, metre)
 		d = w
 		if onBlock(&p.in) {
-			d = r.input(&p.in, plinthDepthField, quantity.Metre)
+			d = r.input(&p.in, plinthDepthField, metre)
 		}
 	}
-	return r.mul(r.add(w, margin), r.add(d, margin), r.input(&p.in, padDepthField, quantity.Metre))
+	return r.mul(r.add(w, margin), r.add(d, margin), r.input(&p.in, padDepthField, metre))
 }
 
 // foot is the width of the box around the piece.
 func (r *run) foot(p *piece) expr {
-	return r.named("width of the piece", r.mul(p.finishedHeight, r.input(&p.in, boxField, quantity.None)), quantity.Metre)
+	return r.named("width of the piece", r.mul(p.finishedHeight, r.input(&p.in, boxField, none)), metre)
 }
 
 // baseWholeLines has the engineer, whose stamp covers the whole commission.
 func baseWholeLines(r *run, st *Stage) {
 	n := r.number(0)
 	if r.whole.has(engineerField) {
-		n = r.input(&r.whole, engineerField, quantity.None)
+		n = r.input(&r.whole, engineerField, none)
 	} else {
 		for _, p := range r.pieces {
 			if p.finishedHeight.v >= r.shop.Num(shop.EngineerFrom) && !st.byOthers(p) {
-				n = r.fact("stamps", 1, quantity.None, r.shop.Origin(shop.EngineerFrom))
+				n = r.fact("stamps", 1, none, r.shop.Origin(shop.EngineerFrom))
 			}
 		}
 	}

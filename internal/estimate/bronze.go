@@ -18,14 +18,14 @@ func (r *run) takeBronze(p *piece) {
 		p.solidShare = float64(solid / metal)
 	}
 	alloy := r.alloyOf(p)
-	p.density = r.fact("density of "+alloy.Name, alloy.Density, quantity.GramPerCubicCM, field.Origin{From: field.ShopBook, Source: alloy.Source})
+	p.density = r.fact("density of "+alloy.Name, alloy.Density, gramPerCubicCM, field.Origin{From: field.ShopBook, Source: alloy.Source})
 	cast := r.mul(p.density, p.wallVolume, r.plus1(r.share(&p.in, thickField)))
 	if p.in.num(lugsField) > 0 {
-		cast = r.add(cast, r.input(&p.in, lugsField, quantity.Kilogram))
+		cast = r.add(cast, r.input(&p.in, lugsField, kilogram))
 	}
-	p.finished = r.named("finished bronze", cast, quantity.Kilogram)
+	p.finished = r.named("finished bronze", cast, kilogram)
 	p.gating = r.share(&p.in, gatingField)
-	p.poured = r.named("metal poured", r.mul(p.finished, r.plus1(p.gating)), quantity.Kilogram)
+	p.poured = r.named("metal poured", r.mul(p.finished, r.plus1(p.gating)), kilogram)
 	r.takeInside(p)
 	r.takeSections(p)
 	r.takeCasts(p)
@@ -53,34 +53,34 @@ func (r *run) alloyOf(p *piece) alloy {
 // area × wall, and no more than the form displaces.
 func (r *run) wallVolume(p *piece, litres float64) expr {
 	if p.body.Body.Exact() {
-		return r.fact("metal in the wall, by the form itself", litres, quantity.Litre, field.Origin{From: p.known(), Source: "exact hollow volume"})
+		return r.fact("metal in the wall, by the form itself", litres, litre, field.Origin{From: p.known(), Source: "exact hollow volume"})
 	}
-	v := r.mul(p.area, r.input(&p.in, wallField, quantity.Millimetre))
+	v := r.mul(p.area, r.input(&p.in, wallField, millimetre))
 	if room, ok := p.body.Volume(); ok && float64(room)*1000 < v.v {
-		all := r.fact("displaced volume", float64(room)*1000, quantity.Litre, field.Origin{From: field.Proposed, Source: "the piece casts solid"})
-		return r.named("volume of metal", r.min(v, all), quantity.Litre)
+		all := r.fact("displaced volume", float64(room)*1000, litre, field.Origin{From: field.Proposed, Source: "the piece casts solid"})
+		return r.named("volume of metal", r.min(v, all), litre)
 	}
-	return r.named("volume of metal", v, quantity.Litre)
+	return r.named("volume of metal", v, litre)
 }
 
 // takeInside is the inner surface, for the shell: the form's own, or a share of
 // the outside; never more than the outside.
 func (r *run) takeInside(p *piece) {
 	if a, ok := p.body.Inside(p.wall); ok {
-		p.inside = r.fact("inside surface, by the form itself", float64(a), quantity.SquareMetre, field.Origin{From: p.known(), Source: "exact"})
+		p.inside = r.fact("inside surface, by the form itself", float64(a), squareMetre, field.Origin{From: p.known(), Source: "exact"})
 		return
 	}
-	p.inside = r.named("inside surface", r.mul(p.area, r.share(&p.in, insideField)), quantity.SquareMetre)
+	p.inside = r.named("inside surface", r.mul(p.area, r.share(&p.in, insideField)), squareMetre)
 }
 
 // takeSections proposes the number of sections, or takes the user's, and the
 // length of their welds.
 func (r *run) takeSections(p *piece) {
 	usable := r.usable
-	proposed := r.max(r.ceil(r.div(p.poured, usable)), r.ceil(r.div(p.area, r.input(&p.in, tankField, quantity.SquareMetre))))
-	p.sections = r.named("sections", proposed, quantity.None)
+	proposed := r.max(r.ceil(r.div(p.poured, usable)), r.ceil(r.div(p.area, r.input(&p.in, tankField, squareMetre))))
+	p.sections = r.named("sections", proposed, none)
 	if p.in.has(sectionsField) {
-		p.sections = r.input(&p.in, sectionsField, quantity.None)
+		p.sections = r.input(&p.in, sectionsField, none)
 	}
 	p.sectionPour = r.div(p.poured, p.sections)
 	if p.sectionPour.v > usable.v*(1+1e-9) {
@@ -89,12 +89,12 @@ func (r *run) takeSections(p *piece) {
 			"give at least "+quantity.Number(least, 0)+" sections, or a larger crucible")
 	}
 	if p.in.has(weldField) {
-		p.weld = r.input(&p.in, weldField, quantity.Metre)
+		p.weld = r.input(&p.in, weldField, metre)
 		return
 	}
 	// n equal square patches over a closed surface: seam 2√(nA), less the same
 	// form at n = 1.
-	p.weld = r.named("length of weld", r.mul(r.number(2), r.sqrt(p.area), r.sub(r.sqrt(p.sections), r.number(1))), quantity.Metre)
+	p.weld = r.named("length of weld", r.mul(r.number(2), r.sqrt(p.area), r.sub(r.sqrt(p.sections), r.number(1))), metre)
 }
 
 func (r *run) mass(kg float64) string { return quantity.Print(quantity.KindMass, kg, r.system) }
@@ -104,10 +104,10 @@ func (r *run) mass(kg float64) string { return quantity.Print(quantity.KindMass,
 func (r *run) takeCasts(p *piece) {
 	all := p.sections
 	if p.casts > 1 {
-		all = r.mul(all, r.input(&p.in, castsField, quantity.None))
+		all = r.mul(all, r.input(&p.in, castsField, none))
 	}
 	extra := r.sub(r.div(r.number(1), r.share(&r.whole, yieldField)), r.number(1))
-	p.recasts = r.named("expected recasts", r.mul(all, extra), quantity.None)
+	p.recasts = r.named("expected recasts", r.mul(all, extra), none)
 	p.repeat = repeatOf(p.in.word(curveField), p.in.num(repeatField), p.casts)
 }
 

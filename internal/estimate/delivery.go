@@ -66,14 +66,14 @@ func (r *run) takeDelivery() {
 // crate is a box wider than the piece by the margin on every side. What the
 // carrier charges is the larger of its weight and its volume's.
 func (r *run) crate(p *piece) {
-	margin := r.mul(r.number(2), r.input(&r.whole, crateMarginField, quantity.Metre))
-	side := r.named("side of the crate", r.add(r.foot(p), margin), quantity.Metre)
-	height := r.named("height of the crate", r.add(p.finishedHeight, margin), quantity.Metre)
+	margin := r.mul(r.number(2), r.input(&r.whole, crateMarginField, metre))
+	side := r.named("side of the crate", r.add(r.foot(p), margin), metre)
+	height := r.named("height of the crate", r.add(p.finishedHeight, margin), metre)
 	area := r.add(r.mul(r.number(2), side, side), r.mul(r.number(4), side, height))
 	p.crateSide, p.crateHeight = side.v, height.v
 	actual := r.mul(r.add(p.finished, p.frame), r.plus1(r.share(&r.whole, crateTareField)))
-	byVolume := r.mul(side, side, height, r.input(&r.whole, volumeField2, quantity.Unit{Symbol: "kg/m³", Size: 1}))
-	weight := r.named("chargeable weight", r.max(actual, byVolume), quantity.Kilogram)
+	byVolume := r.mul(side, side, height, r.input(&r.whole, volumeField2, kiloPerCubicMetre))
+	weight := r.named("chargeable weight", r.max(actual, byVolume), kilogram)
 	if !baseStage.byOthers(p) && p.plinthMass.v > 0 {
 		weight = r.add(weight, p.plinthMass)
 	}
@@ -121,26 +121,26 @@ func deliveryLines(r *run, st *Stage) {
 }
 
 func (r *run) freightLines(st *Stage) {
-	r.material(st, nil, "Crates", r.named("surface of the crates", r.crateArea, quantity.SquareMetre), quantity.SquareMetre, crateRate)
-	km := r.input(&r.whole, distanceField, quantity.Kilometre)
+	r.material(st, nil, "Crates", r.named("surface of the crates", r.crateArea, squareMetre), squareMetre, crateRate)
+	km := r.input(&r.whole, distanceField, kilometre)
 	if km.v > 0 {
-		r.write(st, item{name: "Freight by weight", class: Bought, q: r.named("chargeable weight of all crates", r.chargeable, quantity.Kilogram), unit: quantity.Kilogram, rate: r.whole.value(freightRate), from: r.whole.origin(freightRate)})
-		r.write(st, item{name: "Freight by distance", class: Bought, q: km, unit: quantity.Kilometre, rate: r.whole.value(freightKmRate), from: r.whole.origin(freightKmRate)})
+		r.write(st, item{name: "Freight by weight", class: Bought, q: r.named("chargeable weight of all crates", r.chargeable, kilogram), unit: kilogram, rate: r.whole.value(freightRate), from: r.whole.origin(freightRate)})
+		r.write(st, item{name: "Freight by distance", class: Bought, q: km, unit: kilometre, rate: r.whole.value(freightKmRate), from: r.whole.origin(freightKmRate)})
 	}
 }
 
 func (r *run) installLines(st *Stage) {
 	r.liftLine(st)
-	people := r.input(&r.whole, crewField, quantity.None)
-	days := r.input(&r.whole, siteDaysField, quantity.None)
-	r.labour(st, nil, "Installation crew", r.mul(people, days, r.input(&r.whole, siteHoursField, quantity.Hour)), installRate)
-	there := r.mul(r.input(&r.whole, distanceField, quantity.Kilometre), r.number(2), r.input(&r.whole, tripsField, quantity.None))
-	r.write(st, item{name: "Travel of the crew", class: Bought, q: there, unit: quantity.Kilometre, rate: r.whole.value(travelRate), from: r.whole.origin(travelRate)})
-	r.counted(st, nil, "Lodging and meals", "night", Bought, r.mul(people, r.input(&r.whole, nightsField, quantity.None)), nightRate)
+	people := r.input(&r.whole, crewField, none)
+	days := r.input(&r.whole, siteDaysField, none)
+	r.labour(st, nil, "Installation crew", r.mul(people, days, r.input(&r.whole, siteHoursField, hour)), installRate)
+	there := r.mul(r.input(&r.whole, distanceField, kilometre), r.number(2), r.input(&r.whole, tripsField, none))
+	r.write(st, item{name: "Travel of the crew", class: Bought, q: there, unit: kilometre, rate: r.whole.value(travelRate), from: r.whole.origin(travelRate)})
+	r.counted(st, nil, "Lodging and meals", "night", Bought, r.mul(people, r.input(&r.whole, nightsField, none)), nightRate)
 }
 
 func (r *run) liftLine(st *Stage) {
-	days := r.input(&r.whole, craneDaysField, quantity.None)
+	days := r.input(&r.whole, craneDaysField, none)
 	switch l := r.est.Lift; {
 	case l.By == "hands":
 	case l.By == "hoist":

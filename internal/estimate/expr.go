@@ -39,19 +39,20 @@ const (
 type node struct {
 	op     op
 	a, b   int32
+	origin int32 // of a fact: its number in nodes.origins
 	v      float64
-	unit   quantity.Unit
+	unit   *quantity.Unit
 	name   string
 	field  *Field
 	in     *inputs
-	origin field.Origin
 }
 
-// book collects the nodes of one estimate. A bare book keeps none: trials need
+// nodes collects the nodes of one estimate. Bare nodes keep none: trials need
 // the numbers only.
 type nodes struct {
-	list []node
-	bare bool
+	list    []node
+	origins []field.Origin
+	bare    bool
 }
 
 func (n *nodes) put(x node) expr {
@@ -73,17 +74,21 @@ func (n *nodes) two(o op, a, b expr, v float64) expr {
 func (n *nodes) number(v float64) expr { return n.put(node{op: opNumber, v: v}) }
 
 // input is the value of a field, in the unit it is shown in.
-func (n *nodes) input(in *inputs, f *Field, u quantity.Unit) expr {
+func (n *nodes) input(in *inputs, f *Field, u *quantity.Unit) expr {
 	return n.put(node{op: opInput, v: u.In(in.num(f)), unit: u, field: f, in: in})
 }
 
 // fact is a named value from a table, with its origin.
-func (n *nodes) fact(name string, v float64, u quantity.Unit, o field.Origin) expr {
-	return n.put(node{op: opFact, v: v, unit: u, name: name, origin: o})
+func (n *nodes) fact(name string, v float64, u *quantity.Unit, o field.Origin) expr {
+	if n.bare {
+		return expr{v: v}
+	}
+	n.origins = append(n.origins, o)
+	return n.put(node{op: opFact, v: v, unit: u, name: name, origin: int32(len(n.origins) - 1)})
 }
 
 // named gives a result a name, so that further workings show it as one number.
-func (n *nodes) named(name string, x expr, u quantity.Unit) expr {
+func (n *nodes) named(name string, x expr, u *quantity.Unit) expr {
 	return n.put(node{op: opNamed, a: x.at, v: x.v, unit: u, name: name})
 }
 
@@ -118,8 +123,27 @@ func (n *nodes) plus1(x expr) expr { return n.add(n.number(1), x) }
 // less1 is 1 − x, for a share that is taken away.
 func (n *nodes) less1(x expr) expr { return n.sub(n.number(1), x) }
 
-// whole is a percentage as the number a formula wants: inputs shown in per cent
+// share is a percentage as the number a formula wants: inputs shown in per cent
 // are fractions inside.
 func (n *nodes) share(in *inputs, f *Field) expr {
-	return n.put(node{op: opInput, v: in.num(f), unit: quantity.Percent, field: f, in: in})
+	return n.put(node{op: opInput, v: in.num(f), unit: percentUnit, field: f, in: in})
 }
+
+// The units that formulas are written in.
+var (
+	none, percentUnit  = &quantity.None, &quantity.Percent
+	metre, millimetre  = &quantity.Metre, &quantity.Millimetre
+	kilometre          = &quantity.Kilometre
+	squareMetre        = &quantity.SquareMetre
+	cubicMetre, litre  = &quantity.CubicMetre, &quantity.Litre
+	kilogram           = &quantity.Kilogram
+	hour, kilowattHour = &quantity.Hour, &quantity.KilowattHour
+	gramPerCubicCM     = &quantity.GramPerCubicCM
+	kiloPerCubicMetre  = &quantity.Unit{Symbol: "kg/m³", Size: 1}
+	kiloPerArea        = &quantity.KiloPerArea
+	hourPerArea        = &quantity.HourPerArea
+	hourPerMetre       = &quantity.HourPerMetre
+	hourPerKilo        = &quantity.HourPerKilo
+	degrees            = &quantity.Unit{Symbol: "°C", Size: 1}
+	kilojoulePerKilo   = &quantity.Unit{Symbol: "kJ/kg", Size: 1}
+)

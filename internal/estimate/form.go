@@ -92,16 +92,16 @@ func (r *run) takeForm(p *piece) {
 	shrink := r.share(&p.in, shrinkField)
 	p.finishedHeight, p.originalHeight = target, target
 	if p.in.word(heightIsField) == heightIsField.Choices[0] {
-		p.originalHeight = r.named("height of the original", r.div(target, r.less1(shrink)), quantity.Metre)
+		p.originalHeight = r.named("height of the original", r.div(target, r.less1(shrink)), metre)
 	} else {
-		p.finishedHeight = r.named("height of the bronze", r.mul(target, r.less1(shrink)), quantity.Metre)
+		p.finishedHeight = r.named("height of the bronze", r.mul(target, r.less1(shrink)), metre)
 	}
-	p.scale = r.named("scale", r.div(p.finishedHeight, ref), quantity.None)
-	p.area = r.named("surface of the bronze", r.scaled(area, p.scale), quantity.SquareMetre)
-	p.originalArea = r.named("surface of the original", r.div(p.area, r.mul(r.less1(shrink), r.less1(shrink))), quantity.SquareMetre)
+	p.scale = r.named("scale", r.div(p.finishedHeight, ref), none)
+	p.area = r.named("surface of the bronze", r.scaled(area, p.scale), squareMetre)
+	p.originalArea = r.named("surface of the original", r.div(p.area, r.mul(r.less1(shrink), r.less1(shrink))), squareMetre)
 	if p.in.word(heightIsField) != heightIsField.Choices[0] {
-		grown := r.named("scale of the original", r.div(p.originalHeight, ref), quantity.None)
-		p.originalArea = r.named("surface of the original", r.scaled(area, grown), quantity.SquareMetre)
+		grown := r.named("scale of the original", r.div(p.originalHeight, ref), none)
+		p.originalArea = r.named("surface of the original", r.scaled(area, grown), squareMetre)
 	}
 	p.body = form.Sized{Body: body, Scale: p.scale.v}
 	r.checkSize(p)
@@ -118,9 +118,9 @@ func (r *run) scaled(area, s expr) expr {
 // targetHeight is the height to make: as typed, else as measured.
 func (r *run) targetHeight(p *piece, ref expr) expr {
 	if p.in.has(heightField) {
-		return r.input(&p.in, heightField, quantity.Metre)
+		return r.input(&p.in, heightField, metre)
 	}
-	return r.named("height to make, as measured", ref, quantity.Metre)
+	return r.named("height to make, as measured", ref, metre)
 }
 
 // checkSize refuses pieces that no formula is meant for.
@@ -143,14 +143,14 @@ func (r *run) body(p *piece) (form.Body, expr, expr) {
 		return r.animal(p)
 	case waySolids:
 		area, _ := p.solids.Area(), 0
-		a := r.fact("surface of the solids", float64(area), quantity.SquareMetre, field.Origin{From: field.Typed, Source: "the list of solids, exact"})
-		return p.solids, r.input(&p.in, measuredField, quantity.Metre), a
+		a := r.fact("surface of the solids", float64(area), squareMetre, field.Origin{From: field.Typed, Source: "the list of solids, exact"})
+		return p.solids, r.input(&p.in, measuredField, metre), a
 	case wayCovered:
-		a := r.named("surface, as covered", r.div(r.input(&p.in, coverMassField, quantity.Kilogram), r.input(&p.in, coverAreaField, quantity.KiloPerArea)), quantity.SquareMetre)
-		return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(p.in.num(volumeField))}, r.input(&p.in, measuredField, quantity.Metre), a
+		a := r.named("surface, as covered", r.div(r.input(&p.in, coverMassField, kilogram), r.input(&p.in, coverAreaField, kiloPerArea)), squareMetre)
+		return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(p.in.num(volumeField))}, r.input(&p.in, measuredField, metre), a
 	}
-	a := r.input(&p.in, areaField, quantity.SquareMetre)
-	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(p.in.num(volumeField))}, r.input(&p.in, measuredField, quantity.Metre), a
+	a := r.input(&p.in, areaField, squareMetre)
+	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(p.in.num(volumeField))}, r.input(&p.in, measuredField, metre), a
 }
 
 // figure is a human figure: the formula's nude surface times the dress factor.
@@ -158,21 +158,21 @@ func (r *run) body(p *piece) (form.Body, expr, expr) {
 func (r *run) figure(p *piece) (form.Body, expr, expr) {
 	f, _ := form.FormulaNamed(p.in.word(formulaField))
 	h, w := quantity.Length(p.in.num(bodyHeightField)), quantity.Mass(p.in.num(bodyMassField))
-	nude := r.fact("nude surface by "+f.Name+" of "+quantity.Number(float64(h)*100, 1)+" cm and "+quantity.Number(float64(w), 1)+" kg", float64(f.Area(h, w)), quantity.SquareMetre, field.Origin{From: field.Published, Source: f.Source})
+	nude := r.fact("nude surface by "+f.Name+" of "+quantity.Number(float64(h)*100, 1)+" cm and "+quantity.Number(float64(w), 1)+" kg", float64(f.Area(h, w)), squareMetre, field.Origin{From: field.Published, Source: f.Source})
 	dress := r.dressFactor(p)
-	a := r.named("surface of the figure as dressed", r.mul(nude, dress), quantity.SquareMetre)
+	a := r.named("surface of the figure as dressed", r.mul(nude, dress), squareMetre)
 	room := float64(w) / r.shop.Num(shop.BodyDensity)
 	if !r.bare {
 		for _, g := range form.Formulas {
 			p.crossChecks = append(p.crossChecks, CrossCheck{g.Name, g.Source, g.Area(h, w), g.Name == f.Name})
 		}
 	}
-	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(room * math.Max(1, dress.v))}, r.input(&p.in, bodyHeightField, quantity.Metre), a
+	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(room * math.Max(1, dress.v))}, r.input(&p.in, bodyHeightField, metre), a
 }
 
 func (r *run) dressFactor(p *piece) expr {
 	if p.in.has(dressFactorField) {
-		return r.input(&p.in, dressFactorField, quantity.None)
+		return r.input(&p.in, dressFactorField, none)
 	}
 	factor, origin := 1.0, field.Origin{From: field.Published, Source: "the formula is for a nude body"}
 	for i, k := range []shop.Key{shop.Unset, shop.DressLight, shop.DressCoat, shop.DressRobes} {
@@ -180,26 +180,26 @@ func (r *run) dressFactor(p *piece) expr {
 			factor, origin = r.shop.Num(k), r.shop.Origin(k)
 		}
 	}
-	return r.fact("dress factor, "+p.in.word(dressField), factor, quantity.None, origin)
+	return r.fact("dress factor, "+p.in.word(dressField), factor, none, origin)
 }
 
 // animal is Meeh's rule. The animal displaces its mass over its density.
 func (r *run) animal(p *piece) (form.Body, expr, expr) {
-	m := r.input(&p.in, animalMassField, quantity.Kilogram)
+	m := r.input(&p.in, animalMassField, kilogram)
 	k := r.animalK(p)
 	two3 := r.div(r.number(2), r.number(3))
-	a := r.named("surface by Meeh's rule", r.mul(k, r.pow(m, two3)), quantity.SquareMetre)
+	a := r.named("surface by Meeh's rule", r.mul(k, r.pow(m, two3)), squareMetre)
 	room := m.v / r.shop.Num(shop.BodyDensity)
-	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(room)}, r.input(&p.in, measuredField, quantity.Metre), a
+	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(room)}, r.input(&p.in, measuredField, metre), a
 }
 
 func (r *run) animalK(p *piece) expr {
 	if p.in.has(animalKField) {
-		return r.input(&p.in, animalKField, quantity.None)
+		return r.input(&p.in, animalKField, none)
 	}
 	for _, a := range r.shop.Animals {
 		if a.Name == p.in.word(animalField) {
-			return r.fact("k of Meeh's rule, "+a.Name, a.K, quantity.None, field.Origin{From: field.ShopBook, Source: a.Source})
+			return r.fact("k of Meeh's rule, "+a.Name, a.K, none, field.Origin{From: field.ShopBook, Source: a.Source})
 		}
 	}
 	return r.number(0)

@@ -1,7 +1,6 @@
 package estimate
 
 import (
-	"meltwright/internal/quantity"
 	"meltwright/internal/shop"
 )
 
@@ -20,10 +19,10 @@ var (
 
 func gatingLines(r *run, st *Stage, p *piece) {
 	from := len(r.est.Lines)
-	hours := r.add(r.mul(p.sections, r.input(&p.in, gatingSectionField, quantity.Hour)), r.mul(p.area, r.input(&p.in, gatingHoursField, quantity.HourPerArea)))
+	hours := r.add(r.mul(p.sections, r.input(&p.in, gatingSectionField, hour)), r.mul(p.area, r.input(&p.in, gatingHoursField, hourPerArea)))
 	r.labour(st, p, "Gating the sections", hours, gatingLabourRate)
 	gates := r.mul(r.waxMass(p), p.gating, r.share(&p.in, waxLossField))
-	r.material(st, p, "Gating wax lost after reclaim", gates, quantity.Kilogram, waxRate)
+	r.material(st, p, "Gating wax lost after reclaim", gates, kilogram, waxRate)
 	r.counted(st, p, "Cups, vents and pins", "section", Material, p.sections, cupRate)
 	r.recast(st, p, from)
 }

@@ -28,10 +28,11 @@ type Field struct {
 	When     func(in *inputs) bool       // shown only then; nil is always
 	PerPiece bool
 	id       int
+	path     string
 }
 
 // Path is the name of the field in files: "form.wall".
-func (f *Field) Path() string { return f.Stage + "." + f.Key }
+func (f *Field) Path() string { return f.path }
 
 // pieceFields and wholeFields are every input there is, by id.
 var pieceFields, wholeFields []*Field
@@ -52,6 +53,7 @@ func register(f Field) *Field {
 		list = &pieceFields
 	}
 	f.id = len(*list)
+	f.path = f.Stage + "." + f.Key
 	p := &f
 	*list = append(*list, p)
 	return p

@@ -39,7 +39,8 @@ type Line struct {
 	Once     bool    // paid once, however many casts
 	RateFrom field.Origin
 	node     int32
-	result   string // what the working comes to, with its unit
+	exact    float64        // the quantity before it was rounded
+	unit     *quantity.Unit // what exact is in
 }
 
 // lineUnits are the units lines are printed in, by system, and with how many
@@ -59,8 +60,8 @@ var lineUnits = map[string]struct {
 
 // priceRate gives a rate per metric unit u in the unit its line is printed in:
 // as it was typed where the units agree, else converted to four decimals.
-func (r *run) priceRate(rate field.Value, u quantity.Unit) (money.Decimal, quantity.Unit) {
-	to := u
+func (r *run) priceRate(rate field.Value, u *quantity.Unit) (money.Decimal, quantity.Unit) {
+	to := *u
 	if k, ok := lineUnits[u.Symbol]; ok && r.system == quantity.InchPound {
 		to = k.inchPound
 	}
@@ -89,8 +90,8 @@ type item struct {
 	piece *piece
 	name  string
 	class Class
-	q     expr          // quantity in metric unit
-	unit  quantity.Unit // the metric unit of q; None for things counted
+	q     expr           // quantity in metric unit
+	unit  *quantity.Unit // the metric unit of q; nil for things counted
 	rate  field.Value
 	from  field.Origin
 	word  string // the unit in words, for things counted: "section", "heat"
@@ -101,8 +102,8 @@ func (r *run) write(st *Stage, it item) {
 	if !(it.q.v > 0) {
 		return
 	}
-	if it.unit.Size == 0 {
-		it.unit = quantity.None
+	if it.unit == nil {
+		it.unit = none
 	}
 	rate, unit := r.priceRate(it.rate, it.unit)
 	places := int32(2)
@@ -133,29 +134,24 @@ func (r *run) write(st *Stage, it item) {
 			l.Hours = q.InexactFloat64()
 		}
 	}
-	if !r.bare {
-		l.result = resultText(it, q, unit)
-	}
+	l.exact, l.unit = it.q.v, it.unit
 	if l.Amount > money.Most || l.Amount < 0 {
 		l.Amount = money.Most
 	}
 	r.est.Lines = append(r.est.Lines, l)
 }
 
-// resultText is what the working comes to: in the formula's unit and, where the
-// line is printed in another, in that.
-func resultText(it item, q money.Decimal, unit quantity.Unit) string {
-	printed := q.String()
-	if k, ok := lineUnits[it.unit.Symbol]; ok {
-		printed = q.StringFixed(k.places)
+// result is what the working of the line comes to: in the formula's unit and,
+// where the line is printed in another, in that.
+func (l Line) result() string {
+	printed := l.QuantityText()
+	if l.Unit != "" {
+		printed += " " + l.Unit
 	}
-	if unit.Symbol != "" {
-		printed += " " + unit.Symbol
-	}
-	if it.unit.Symbol == "" || it.unit.Symbol == unit.Symbol {
+	if l.unit == nil || l.unit.Symbol == "" || l.unit.Symbol == l.Unit {
 		return printed
 	}
-	return quantity.Significant(it.q.v, 6) + " " + it.unit.Symbol + " = " + printed
+	return quantity.Significant(l.exact, 6) + " " + l.unit.Symbol + " = " + printed
 }
 
 // labour writes a line of hours, with the difficulty of the piece, the number of
@@ -163,18 +159,18 @@ func resultText(it item, q money.Decimal, unit quantity.Unit) string {
 func (r *run) labour(st *Stage, p *piece, name string, hours expr, rate *Field) {
 	if p != nil {
 		if !p.in.same(difficultyField, 1) {
-			hours = r.mul(hours, r.input(&p.in, difficultyField, quantity.None))
+			hours = r.mul(hours, r.input(&p.in, difficultyField, none))
 		}
 		hours = r.perCast(st, p, hours)
 		if !st.Once && p.casts > 1 && p.repeat < 1 {
-			hours = r.mul(hours, r.fact("hours of a cast in this run, of the first's", p.repeat, quantity.None, field.Origin{From: field.Proposed, Source: "curve of repeats"}))
+			hours = r.mul(hours, r.fact("hours of a cast in this run, of the first's", p.repeat, none, field.Origin{From: field.Proposed, Source: "curve of repeats"}))
 		}
 	}
-	r.write(st, item{piece: p, name: name, class: Labour, q: hours, unit: quantity.Hour, rate: r.whole.value(rate), from: r.whole.origin(rate)})
+	r.write(st, item{piece: p, name: name, class: Labour, q: hours, unit: hour, rate: r.whole.value(rate), from: r.whole.origin(rate)})
 }
 
 // material writes a line of something bought by weight, area or length.
-func (r *run) material(st *Stage, p *piece, name string, q expr, u quantity.Unit, rate *Field) {
+func (r *run) material(st *Stage, p *piece, name string, q expr, u *quantity.Unit, rate *Field) {
 	if p != nil {
 		q = r.perCast(st, p, q)
 	}
@@ -193,7 +189,7 @@ func (r *run) counted(st *Stage, p *piece, name, word string, class Class, q exp
 func (r *run) bought(st *Stage, f *Field, name string) {
 	v := r.whole.value(f)
 	if v.Num > 0 {
-		r.write(st, item{name: name, class: Bought, q: r.fact("lump sum", 1, quantity.None, r.whole.origin(f)), rate: field.Value{Dec: v.Dec, Num: v.Num, Unit: quantity.None}, from: r.whole.origin(f)})
+		r.write(st, item{name: name, class: Bought, q: r.fact("lump sum", 1, none, r.whole.origin(f)), rate: field.Value{Dec: v.Dec, Num: v.Num, Unit: quantity.None}, from: r.whole.origin(f)})
 	}
 }
 
@@ -203,7 +199,7 @@ func (r *run) perCast(st *Stage, p *piece, q expr) expr {
 	if st.Once || p.casts == 1 {
 		return q
 	}
-	return r.mul(q, r.input(&p.in, castsField, quantity.None))
+	return r.mul(q, r.input(&p.in, castsField, none))
 }
 
 // same tells whether a field has just that value.

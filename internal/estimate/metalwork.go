@@ -1,7 +1,6 @@
 package estimate
 
 import (
-	"meltwright/internal/quantity"
 	"meltwright/internal/shop"
 )
 
@@ -28,16 +27,16 @@ var (
 )
 
 func metalworkLines(r *run, st *Stage, p *piece) {
-	knock := r.add(r.mul(p.sections, r.input(&p.in, knockSectionField, quantity.Hour)), r.mul(p.area, r.input(&p.in, knockField, quantity.HourPerArea)))
+	knock := r.add(r.mul(p.sections, r.input(&p.in, knockSectionField, hour)), r.mul(p.area, r.input(&p.in, knockField, hourPerArea)))
 	r.labour(st, p, "Knock-off and blast", knock, metalLabourRate)
-	r.labour(st, p, "Cutting gates and fitting", r.mul(p.sections, r.input(&p.in, fitField, quantity.Hour)), metalLabourRate)
-	r.labour(st, p, "Welding", r.mul(p.weld, r.input(&p.in, weldHoursField, quantity.HourPerMetre)), metalLabourRate)
-	chase := r.add(r.mul(p.area, r.input(&p.in, chaseField, quantity.HourPerArea)), r.mul(p.weld, r.input(&p.in, chaseWeldField, quantity.HourPerMetre)))
+	r.labour(st, p, "Cutting gates and fitting", r.mul(p.sections, r.input(&p.in, fitField, hour)), metalLabourRate)
+	r.labour(st, p, "Welding", r.mul(p.weld, r.input(&p.in, weldHoursField, hourPerMetre)), metalLabourRate)
+	chase := r.add(r.mul(p.area, r.input(&p.in, chaseField, hourPerArea)), r.mul(p.weld, r.input(&p.in, chaseWeldField, hourPerMetre)))
 	r.labour(st, p, "Chasing", chase, metalLabourRate)
 	// m × mm² is cubic centimetres; with g/cm³, grams.
-	wall := r.input(&p.in, wallField, quantity.Millimetre)
-	rod := r.div(r.mul(p.weld, wall, wall, p.density, r.input(&p.in, rodFactorField, quantity.None)), r.number(1000))
-	r.material(st, p, "Welding rod", rod, quantity.Kilogram, rodRate)
-	r.material(st, p, "Argon and tungsten", p.weld, quantity.Metre, gasRate)
-	r.material(st, p, "Discs, burrs and blast media", p.area, quantity.SquareMetre, abrasiveRate)
+	wall := r.input(&p.in, wallField, millimetre)
+	rod := r.div(r.mul(p.weld, wall, wall, p.density, r.input(&p.in, rodFactorField, none)), r.number(1000))
+	r.material(st, p, "Welding rod", rod, kilogram, rodRate)
+	r.material(st, p, "Argon and tungsten", p.weld, metre, gasRate)
+	r.material(st, p, "Discs, burrs and blast media", p.area, squareMetre, abrasiveRate)
 }

@@ -43,10 +43,10 @@ var (
 )
 
 func mouldLines(r *run, st *Stage, p *piece) {
-	r.labour(st, p, "Mould making", r.mul(p.originalArea, r.input(&p.in, mouldHoursField, quantity.HourPerArea)), mouldRate)
+	r.labour(st, p, "Mould making", r.mul(p.originalArea, r.input(&p.in, mouldHoursField, hourPerArea)), mouldRate)
 	r.rubberLine(st, p)
 	r.motherMould(st, p)
-	r.material(st, p, "Release, shims, bolts, brushes", p.originalArea, quantity.SquareMetre, mouldSundriesRate)
+	r.material(st, p, "Release, shims, bolts, brushes", p.originalArea, squareMetre, mouldSundriesRate)
 }
 
 // rubberLine is area × thickness × density × (1 + waste), undercuts and the base
@@ -56,32 +56,32 @@ func (r *run) rubberLine(st *Stage, p *piece) {
 		if x.Name != p.in.word(rubberField) {
 			continue
 		}
-		skin := r.mul(p.originalArea, r.input(&p.in, undercutField, quantity.None))
-		area := r.named("rubber surface", r.add(skin, r.flange(p)), quantity.SquareMetre)
-		density := r.fact("density of the rubber", float64(x.Density)/1000, quantity.GramPerCubicCM, field.Origin{From: field.ShopBook, Source: x.Source})
-		kg := r.mul(area, r.input(&p.in, rubberThickField, quantity.Millimetre), density, r.plus1(r.share(&p.in, rubberWasteField)))
-		r.write(st, item{piece: p, name: "Rubber, " + lowerFirst(x.Name), q: kg, unit: quantity.Kilogram, rate: x.Price, from: field.Origin{From: field.ShopBook, Source: x.Source}})
+		skin := r.mul(p.originalArea, r.input(&p.in, undercutField, none))
+		area := r.named("rubber surface", r.add(skin, r.flange(p)), squareMetre)
+		density := r.fact("density of the rubber", float64(x.Density)/1000, gramPerCubicCM, field.Origin{From: field.ShopBook, Source: x.Source})
+		kg := r.mul(area, r.input(&p.in, rubberThickField, millimetre), density, r.plus1(r.share(&p.in, rubberWasteField)))
+		r.write(st, item{piece: p, name: "Rubber, " + lowerFirst(x.Name), q: kg, unit: kilogram, rate: x.Price, from: field.Origin{From: field.ShopBook, Source: x.Source}})
 	}
 }
 
 func (r *run) flange(p *piece) expr {
-	length := r.input(&p.in, flangeLengthField, quantity.Metre)
+	length := r.input(&p.in, flangeLengthField, metre)
 	if !p.in.has(flangeLengthField) {
 		o := r.shop.Origin(shop.FlangeLength)
-		length = r.mul(p.originalHeight, r.fact("flange for each unit of height", r.shop.Num(shop.FlangeLength), quantity.None, o))
+		length = r.mul(p.originalHeight, r.fact("flange for each unit of height", r.shop.Num(shop.FlangeLength), none, o))
 	}
-	return r.mul(length, r.input(&p.in, flangeWidthField, quantity.Metre))
+	return r.mul(length, r.input(&p.in, flangeWidthField, metre))
 }
 
 // motherMould is glass mat in layers over the area, and in more layers over the
 // flanges between panels; resin by the weight of the glass; catalyst by that of
 // the resin.
 func (r *run) motherMould(st *Stage, p *piece) {
-	layers := r.add(r.input(&p.in, glassLayersField, quantity.None), r.mul(r.share(&p.in, flangeShareField), r.input(&p.in, flangeLayersField, quantity.None)))
+	layers := r.add(r.input(&p.in, glassLayersField, none), r.mul(r.share(&p.in, flangeShareField), r.input(&p.in, flangeLayersField, none)))
 	waste := r.plus1(r.share(&p.in, resinWasteField))
-	glass := r.named("glass mat", r.mul(p.originalArea, layers, r.input(&p.in, matField, quantity.KiloPerArea), waste), quantity.Kilogram)
-	resin := r.named("resin", r.mul(glass, r.input(&p.in, resinRatioField, quantity.None)), quantity.Kilogram)
-	r.material(st, p, "Glass mat", glass, quantity.Kilogram, glassRate)
-	r.material(st, p, "Resin", resin, quantity.Kilogram, resinRate)
-	r.material(st, p, "Catalyst", r.mul(resin, r.share(&p.in, catalystField)), quantity.Kilogram, catalystRate)
+	glass := r.named("glass mat", r.mul(p.originalArea, layers, r.input(&p.in, matField, kiloPerArea), waste), kilogram)
+	resin := r.named("resin", r.mul(glass, r.input(&p.in, resinRatioField, none)), kilogram)
+	r.material(st, p, "Glass mat", glass, kilogram, glassRate)
+	r.material(st, p, "Resin", resin, kilogram, resinRate)
+	r.material(st, p, "Catalyst", r.mul(resin, r.share(&p.in, catalystField)), kilogram, catalystRate)
 }

@@ -1,7 +1,6 @@
 package estimate
 
 import (
-	"meltwright/internal/quantity"
 	"meltwright/internal/shop"
 )
 
@@ -30,17 +29,17 @@ func originalLines(r *run, st *Stage, p *piece) {
 		way = "print"
 	}
 	if way == "clay" {
-		r.labour(st, p, "Sculpting in clay", r.mul(p.originalArea, r.input(&p.in, originalHoursField, quantity.HourPerArea)), sculptorRate)
-		r.material(st, p, "Armature, clay and supports", p.originalArea, quantity.SquareMetre, armatureRate)
+		r.labour(st, p, "Sculpting in clay", r.mul(p.originalArea, r.input(&p.in, originalHoursField, hourPerArea)), sculptorRate)
+		r.material(st, p, "Armature, clay and supports", p.originalArea, squareMetre, armatureRate)
 		return
 	}
 	name, rate := "Printed original", printedRate
 	if way == "milled foam" {
 		name, rate = "Milled foam original", milledRate
 	}
-	r.write(st, item{piece: p, name: name, class: Bought, q: p.originalArea, unit: quantity.SquareMetre, rate: r.whole.value(rate), from: r.whole.origin(rate)})
-	r.labour(st, p, "Finishing the original", r.mul(p.originalArea, r.input(&p.in, outputHoursField, quantity.HourPerArea)), sculptorRate)
+	r.write(st, item{piece: p, name: name, class: Bought, q: p.originalArea, unit: squareMetre, rate: r.whole.value(rate), from: r.whole.origin(rate)})
+	r.labour(st, p, "Finishing the original", r.mul(p.originalArea, r.input(&p.in, outputHoursField, hourPerArea)), sculptorRate)
 	if !p.starts(startFile) {
-		r.labour(st, p, "Modelling", r.mul(p.originalArea, r.input(&p.in, originalHoursField, quantity.HourPerArea)), sculptorRate)
+		r.labour(st, p, "Modelling", r.mul(p.originalArea, r.input(&p.in, originalHoursField, hourPerArea)), sculptorRate)
 	}
 }

@@ -29,12 +29,12 @@ var (
 )
 
 func patinaLines(r *run, st *Stage, p *piece) {
-	colours := r.input(&p.in, coloursField, quantity.None)
-	hours := r.add(r.input(&p.in, patinaFixedField, quantity.Hour), r.mul(p.area, r.input(&p.in, patinaHoursField, quantity.HourPerArea)))
+	colours := r.input(&p.in, coloursField, none)
+	hours := r.add(r.input(&p.in, patinaFixedField, hour), r.mul(p.area, r.input(&p.in, patinaHoursField, hourPerArea)))
 	if colours.v > 1 {
 		hours = r.mul(hours, r.plus1(r.mul(r.share(&p.in, colourExtraField), r.sub(colours, r.number(1)))))
 	}
 	r.labour(st, p, "Colouring and waxing", hours, patinaLabourRate)
-	r.material(st, p, "Patina chemicals", r.mul(p.area, colours), quantity.SquareMetre, patinaRate)
-	r.material(st, p, "Finishing wax", p.area, quantity.SquareMetre, patinaWaxRate)
+	r.material(st, p, "Patina chemicals", r.mul(p.area, colours), squareMetre, patinaRate)
+	r.material(st, p, "Finishing wax", p.area, squareMetre, patinaWaxRate)
 }

@@ -49,15 +49,15 @@ var (
 
 // takeCrucible is what one heat pours.
 func (r *run) takeCrucible() {
-	holds := r.input(&r.whole, holdsField, quantity.Kilogram)
+	holds := r.input(&r.whole, holdsField, kilogram)
 	if !r.whole.has(holdsField) {
 		for _, c := range r.shop.Crucibles {
 			if c.Name == r.whole.word(crucibleField) {
-				holds = r.fact("crucible "+c.Name, float64(c.Holds), quantity.Kilogram, field.Origin{From: field.ShopBook, Source: c.Source})
+				holds = r.fact("crucible "+c.Name, float64(c.Holds), kilogram, field.Origin{From: field.ShopBook, Source: c.Source})
 			}
 		}
 	}
-	r.usable = r.named("usable crucible", r.mul(holds, r.share(&r.whole, fillField)), quantity.Kilogram)
+	r.usable = r.named("usable crucible", r.mul(holds, r.share(&r.whole, fillField)), kilogram)
 }
 
 // takeHeats packs all sections of all casts into heats, alloy by alloy, and
@@ -86,14 +86,14 @@ func (r *run) takeHeats() {
 			r.est.Heats = append(r.est.Heats, h)
 		}
 	}
-	r.sections = r.fact("sections of all casts", sections, quantity.None, field.Origin{From: field.Proposed, Source: "sections × casts of every piece"})
-	r.heats = r.fact("heats", float64(len(r.est.Heats)), quantity.None, field.Origin{From: field.Proposed, Source: "sections packed into crucibles of " + r.mass(r.usable.v) + ", each section from one heat"})
-	r.pouredAll = r.named("metal poured, all casts", poured, quantity.Kilogram)
-	r.charged = r.named("metal charged", r.div(r.pouredAll, r.less1(r.share(&r.whole, lossField))), quantity.Kilogram)
-	r.days = r.named("pour days", r.ceil(r.div(r.charged, r.input(&r.whole, weeklyField, quantity.Kilogram))), quantity.None)
+	r.sections = r.fact("sections of all casts", sections, none, field.Origin{From: field.Proposed, Source: "sections × casts of every piece"})
+	r.heats = r.fact("heats", float64(len(r.est.Heats)), none, field.Origin{From: field.Proposed, Source: "sections packed into crucibles of " + r.mass(r.usable.v) + ", each section from one heat"})
+	r.pouredAll = r.named("metal poured, all casts", poured, kilogram)
+	r.charged = r.named("metal charged", r.div(r.pouredAll, r.less1(r.share(&r.whole, lossField))), kilogram)
+	r.days = r.named("pour days", r.ceil(r.div(r.charged, r.input(&r.whole, weeklyField, kilogram))), none)
 	r.daysCharged = r.days
 	if r.whole.has(chargedDayField) {
-		r.daysCharged = r.input(&r.whole, chargedDayField, quantity.None)
+		r.daysCharged = r.input(&r.whole, chargedDayField, none)
 	}
 }
 
@@ -120,30 +120,30 @@ func (r *run) allCasts(p *piece, one expr) expr {
 	if p.casts == 1 {
 		return one
 	}
-	return r.mul(one, r.input(&p.in, castsField, quantity.None))
+	return r.mul(one, r.input(&p.in, castsField, none))
 }
 
 // pourLines is the metal of a piece: what leaves in the bronze, and what the
 // melt of its charge loses. Gates go back to the pot.
 func pourLines(r *run, st *Stage, p *piece) {
-	charged := r.named("metal charged for one cast", r.div(p.poured, r.less1(r.share(&r.whole, lossField))), quantity.Kilogram)
+	charged := r.named("metal charged for one cast", r.div(p.poured, r.less1(r.share(&r.whole, lossField))), kilogram)
 	lost := r.mul(charged, r.share(&r.whole, lossField))
 	p.lost = lost
 	used := r.perCast(st, p, r.add(p.finished, lost))
 	p.used = used
 	a := r.alloyOf(p)
-	r.write(st, item{piece: p, name: "Bronze used up, " + a.Name, q: used, unit: quantity.Kilogram, rate: a.Price, from: field.Origin{From: field.ShopBook, Source: a.Source}})
+	r.write(st, item{piece: p, name: "Bronze used up, " + a.Name, q: used, unit: kilogram, rate: a.Price, from: field.Origin{From: field.ShopBook, Source: a.Source}})
 }
 
 func pourWholeLines(r *run, st *Stage) {
 	from := len(r.est.Lines)
-	loads := r.named("burn-out loads", r.ceil(r.div(r.sections, r.input(&r.whole, burnoutLoadField, quantity.None))), quantity.None)
+	loads := r.named("burn-out loads", r.ceil(r.div(r.sections, r.input(&r.whole, burnoutLoadField, none))), none)
 	r.loads = loads
-	r.labour(st, nil, "Burn-out", r.mul(loads, r.input(&r.whole, burnoutHourField, quantity.Hour)), pourLabourRate)
-	hours := r.add(r.mul(r.daysCharged, r.input(&r.whole, dayHoursField, quantity.Hour)), r.mul(r.heats, r.input(&r.whole, heatHoursField, quantity.Hour)))
-	r.labour(st, nil, "Melting and pouring", r.mul(r.input(&r.whole, peopleField, quantity.None), hours), pourLabourRate)
-	r.material(st, nil, "Fuel, burn-out", r.mul(loads, r.input(&r.whole, burnoutFuelField, quantity.KilowattHour)), quantity.KilowattHour, fuelRate)
-	r.material(st, nil, "Fuel, melting", r.meltEnergy(), quantity.KilowattHour, fuelRate)
+	r.labour(st, nil, "Burn-out", r.mul(loads, r.input(&r.whole, burnoutHourField, hour)), pourLabourRate)
+	hours := r.add(r.mul(r.daysCharged, r.input(&r.whole, dayHoursField, hour)), r.mul(r.heats, r.input(&r.whole, heatHoursField, hour)))
+	r.labour(st, nil, "Melting and pouring", r.mul(r.input(&r.whole, peopleField, none), hours), pourLabourRate)
+	r.material(st, nil, "Fuel, burn-out", r.mul(loads, r.input(&r.whole, burnoutFuelField, kilowattHour)), kilowattHour, fuelRate)
+	r.material(st, nil, "Fuel, melting", r.meltEnergy(), kilowattHour, fuelRate)
 	r.counted(st, nil, "Flux, deoxidiser, crucible wear", "heat", Material, r.heats, heatRate)
 	r.pourRecast(st, from)
 }
@@ -152,14 +152,9 @@ func pourWholeLines(r *run, st *Stage) {
 // kilowatt-hours.
 func (r *run) meltEnergy() expr {
 	rise := r.sub(r.input(&r.whole, pourTempField, degrees), r.input(&r.whole, airTempField, degrees))
-	perKilo := r.named("heat to melt a kilogram", r.add(r.mul(r.input(&r.whole, heatCapField, quantity.None), rise), r.input(&r.whole, latentField, quantity.None)), kilojoule)
+	perKilo := r.named("heat to melt a kilogram", r.add(r.mul(r.input(&r.whole, heatCapField, none), rise), r.input(&r.whole, latentField, none)), kilojoulePerKilo)
 	return r.div(r.mul(r.charged, perKilo), r.mul(r.number(3600), r.share(&r.whole, furnaceField)))
 }
-
-var (
-	degrees   = quantity.Unit{Symbol: "°C", Size: 1}
-	kilojoule = quantity.Unit{Symbol: "kJ/kg", Size: 1}
-)
 
 // pourRecast charges failed castings with their part of the pour and with the
 // metal their second melt loses.
@@ -169,7 +164,7 @@ func (r *run) pourRecast(st *Stage, from int) {
 	for _, p := range r.pieces {
 		recasts = r.also(recasts, p.recasts)
 		a := r.alloyOf(p)
-		rate, _ := r.priceRate(a.Price, quantity.Kilogram)
+		rate, _ := r.priceRate(a.Price, kilogram)
 		kg := quantity.Kilogram.Size
 		if r.system == quantity.InchPound {
 			kg = 1 / quantity.Pound.Size

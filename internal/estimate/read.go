@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync/atomic"
 
 	"meltwright/internal/fault"
 	"meltwright/internal/field"
@@ -112,13 +113,10 @@ func (r *run) readExchange() {
 // readInputs reads the texts of all fields of one set; those without text have
 // their starting values.
 func (r *run) readInputs(fields []*Field, texts map[string]string, name func(*Field) (string, string)) inputs {
-	in := inputs{fields: fields, values: make([]field.Value, len(fields)), given: make([]bool, len(fields)), texts: make([]string, len(fields)), shop: r.shop}
-	for _, f := range fields {
-		in.values[f.id] = r.start(f)
-	}
+	in := inputs{fields: fields, values: slices.Clone(r.starts(fields)), given: make([]bool, len(fields)), texts: make([]string, len(fields)), shop: r.shop}
 	known := 0
 	for _, f := range fields {
-		text, ok := texts[f.Path()]
+		text, ok := texts[f.path]
 		if !ok {
 			continue
 		}
@@ -153,6 +151,36 @@ func (f *Field) choicesOf(s *shop.Shop) field.Def {
 		d.Choices = f.FromBook(s)
 	}
 	return d
+}
+
+// starting is the starting values of all fields with one shop book.
+type starting struct {
+	shop         *shop.Shop
+	currency     money.Currency
+	piece, whole []field.Value
+}
+
+// lastStarting is that of the shop book used last: a keystroke, a trial and an
+// option all reckon with the same one.
+var lastStarting atomic.Pointer[starting]
+
+// starts gives the values that fields have when nothing is typed.
+func (r *run) starts(fields []*Field) []field.Value {
+	s := lastStarting.Load()
+	if s == nil || s.shop != r.shop || s.currency != r.currency {
+		s = &starting{shop: r.shop, currency: r.currency}
+		for _, f := range pieceFields {
+			s.piece = append(s.piece, r.start(f))
+		}
+		for _, f := range wholeFields {
+			s.whole = append(s.whole, r.start(f))
+		}
+		lastStarting.Store(s)
+	}
+	if fields[0].PerPiece {
+		return s.piece
+	}
+	return s.whole
 }
 
 // start is the value a field has when nothing is typed.
@@ -217,10 +245,11 @@ func (r *run) extraLines(st *Stage) {
 			continue
 		}
 		o := field.Origin{From: field.Typed, Source: "own line"}
-		n := r.fact("quantity", x.quantity.InexactFloat64(), quantity.None, o)
+		n := r.fact("quantity", x.quantity.InexactFloat64(), none, o)
 		r.est.Lines = append(r.est.Lines, Line{
 			Stage: st.ID, Piece: Whole, Item: x.item, Quantity: x.quantity, Unit: x.unit, Rate: x.rate,
-			Amount: r.currency.Times(x.quantity, x.rate), Class: Bought, RateFrom: o, node: n.at, result: x.quantity.String(),
+			Places: max(0, -x.quantity.Exponent()), Per: x.unit,
+			Amount: r.currency.Times(x.quantity, x.rate), Class: Bought, RateFrom: o, node: n.at, exact: n.v,
 		})
 	}
 }

@@ -43,19 +43,19 @@ var (
 // the fired shell.
 func (r *run) takeShell(p *piece) {
 	gates := r.mul(p.area, r.share(&p.in, gateAreaField))
-	p.shelled = r.named("shelled area", r.add(p.area, p.inside, gates), quantity.SquareMetre)
+	p.shelled = r.named("shelled area", r.add(p.area, p.inside, gates), squareMetre)
 	p.coarse = r.coarseCoats(p)
-	stuccoed := r.add(r.input(&p.in, fineField, quantity.None), r.input(&p.in, mediumField, quantity.None), p.coarse)
-	p.coats = r.named("coats", r.add(stuccoed, r.input(&p.in, sealField, quantity.None)), quantity.None)
-	thick := r.mul(p.coats, r.input(&p.in, coatThickField, quantity.Millimetre))
-	p.shellMass = r.named("fired shell", r.mul(p.shelled, thick, r.input(&p.in, shellDensField, quantity.GramPerCubicCM)), quantity.Kilogram)
+	stuccoed := r.add(r.input(&p.in, fineField, none), r.input(&p.in, mediumField, none), p.coarse)
+	p.coats = r.named("coats", r.add(stuccoed, r.input(&p.in, sealField, none)), none)
+	thick := r.mul(p.coats, r.input(&p.in, coatThickField, millimetre))
+	p.shellMass = r.named("fired shell", r.mul(p.shelled, thick, r.input(&p.in, shellDensField, gramPerCubicCM)), kilogram)
 }
 
 // coarseCoats proposes coats by the weight of the piece: it goes up with size
 // and wall, as the load on the shell does.
 func (r *run) coarseCoats(p *piece) expr {
 	if p.in.has(coarseField) {
-		return r.input(&p.in, coarseField, quantity.None)
+		return r.input(&p.in, coarseField, none)
 	}
 	k := shop.CoarseMiddle
 	switch {
@@ -64,24 +64,24 @@ func (r *run) coarseCoats(p *piece) expr {
 	case p.finished.v >= r.shop.Num(shop.LargePiece):
 		k = shop.CoarseLarge
 	}
-	return r.fact(k.Def().Label, r.shop.Num(k), quantity.None, r.shop.Origin(k))
+	return r.fact(k.Def().Label, r.shop.Num(k), none, r.shop.Origin(k))
 }
 
 func shellLines(r *run, st *Stage, p *piece) {
 	from := len(r.est.Lines)
-	perCoat := r.add(r.mul(p.shelled, r.input(&p.in, dipField, quantity.HourPerArea)), r.mul(p.sections, r.input(&p.in, dipSectionField, quantity.Hour)))
+	perCoat := r.add(r.mul(p.shelled, r.input(&p.in, dipField, hourPerArea)), r.mul(p.sections, r.input(&p.in, dipSectionField, hour)))
 	r.labour(st, p, "Dipping and sanding", r.mul(perCoat, p.coats), shellLabourRate)
-	slurry := r.named("slurry", r.mul(p.shelled, p.coats, r.input(&p.in, slurryField, quantity.KiloPerArea), r.plus1(r.share(&p.in, drainField))), quantity.Kilogram)
-	ratio := r.input(&p.in, flourField, quantity.None)
-	r.material(st, p, "Binder, colloidal silica", r.div(slurry, r.plus1(ratio)), quantity.Kilogram, binderRate)
-	r.material(st, p, "Flour, fused silica", r.div(r.mul(slurry, ratio), r.plus1(ratio)), quantity.Kilogram, flourRate)
-	r.stuccoLine(st, p, "Stucco, fine", r.input(&p.in, fineField, quantity.None), fineRate)
-	r.stuccoLine(st, p, "Stucco, medium", r.input(&p.in, mediumField, quantity.None), mediumRate)
+	slurry := r.named("slurry", r.mul(p.shelled, p.coats, r.input(&p.in, slurryField, kiloPerArea), r.plus1(r.share(&p.in, drainField))), kilogram)
+	ratio := r.input(&p.in, flourField, none)
+	r.material(st, p, "Binder, colloidal silica", r.div(slurry, r.plus1(ratio)), kilogram, binderRate)
+	r.material(st, p, "Flour, fused silica", r.div(r.mul(slurry, ratio), r.plus1(ratio)), kilogram, flourRate)
+	r.stuccoLine(st, p, "Stucco, fine", r.input(&p.in, fineField, none), fineRate)
+	r.stuccoLine(st, p, "Stucco, medium", r.input(&p.in, mediumField, none), mediumRate)
 	r.stuccoLine(st, p, "Stucco, coarse", p.coarse, coarseRate)
 	r.recast(st, p, from)
 }
 
 func (r *run) stuccoLine(st *Stage, p *piece, name string, coats expr, rate *Field) {
-	kg := r.mul(p.shelled, coats, r.input(&p.in, stuccoField, quantity.KiloPerArea), r.plus1(r.share(&p.in, stuccoLossField)))
-	r.material(st, p, name, kg, quantity.Kilogram, rate)
+	kg := r.mul(p.shelled, coats, r.input(&p.in, stuccoField, kiloPerArea), r.plus1(r.share(&p.in, stuccoLossField)))
+	r.material(st, p, name, kg, kilogram, rate)
 }

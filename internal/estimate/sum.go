@@ -148,7 +148,7 @@ func (r *run) metalClause() {
 		return
 	}
 	a := r.alloyOf(r.pieces[0])
-	rate, unit := r.priceRate(a.Price, quantity.Kilogram)
+	rate, unit := r.priceRate(a.Price, kilogram)
 	r.est.MetalClause = a.Name + " at " + rate.StringFixed(r.currency.Digits) + " " + r.currency.Code + " / " + unit.Symbol
 }
 
@@ -182,7 +182,7 @@ func joinWords(words []string) string {
 
 // Working gives the working of one line: its quantity, then its rate.
 func (e *Estimate) Working(l Line) Working {
-	w := e.nodes.working(l.Item, l.node, l.result)
+	w := e.nodes.working(l.Item, l.node, l.result())
 	rate := l.RateText(e.Currency.Digits)
 	w.Parts = append(w.Parts, Part{Name: "rate", Value: strings.TrimSpace(rate + " " + perUnit(l.Per)), Origin: l.RateFrom})
 	w.Numbers += " × " + rate + " = " + e.Currency.Text(l.Amount)

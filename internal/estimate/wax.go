@@ -1,7 +1,6 @@
 package estimate
 
 import (
-	"meltwright/internal/quantity"
 	"meltwright/internal/shop"
 )
 
@@ -25,14 +24,14 @@ var (
 
 func waxLines(r *run, st *Stage, p *piece) {
 	from := len(r.est.Lines)
-	r.labour(st, p, "Brushing and slushing", r.mul(p.area, r.input(&p.in, waxPourField, quantity.HourPerArea)), waxLabourRate)
-	r.labour(st, p, "Pulling and chasing", r.mul(p.area, r.input(&p.in, waxChaseField, quantity.HourPerArea)), waxLabourRate)
-	r.material(st, p, "Wax lost after reclaim", r.mul(r.waxMass(p), r.share(&p.in, waxLossField)), quantity.Kilogram, waxRate)
+	r.labour(st, p, "Brushing and slushing", r.mul(p.area, r.input(&p.in, waxPourField, hourPerArea)), waxLabourRate)
+	r.labour(st, p, "Pulling and chasing", r.mul(p.area, r.input(&p.in, waxChaseField, hourPerArea)), waxLabourRate)
+	r.material(st, p, "Wax lost after reclaim", r.mul(r.waxMass(p), r.share(&p.in, waxLossField)), kilogram, waxRate)
 	r.recast(st, p, from)
 }
 
 // waxMass is the wax of one cast's walls. Wax and metal fill the same wall:
 // m(bronze) = m(wax) × ρ(bronze)/ρ(wax).
 func (r *run) waxMass(p *piece) expr {
-	return r.named("wax in the walls", r.mul(p.wallVolume, r.input(&p.in, waxDensityField, quantity.GramPerCubicCM)), quantity.Kilogram)
+	return r.named("wax in the walls", r.mul(p.wallVolume, r.input(&p.in, waxDensityField, gramPerCubicCM)), kilogram)
 }

@@ -57,10 +57,12 @@ func (n *nodes) parts(at int32, out *[]Part, levels int, top bool) {
 		if n.known(*out, x) {
 			return
 		}
-		p := Part{Name: n.nameOf(x), Value: figure(x), Origin: x.origin}
+		p := Part{Name: n.nameOf(x), Value: figure(x)}
 		switch x.op {
 		case opInput:
 			p.Origin = x.in.origin(x.field)
+		case opFact:
+			p.Origin = n.origins[x.origin]
 		case opNamed:
 			p.Numbers = n.print(x.a, 0, true, false)
 			deeper = append(deeper, x.a)
@@ -123,11 +125,11 @@ func lowerFirst(s string) string {
 // figure prints the value of a leaf with its unit, in six significant digits:
 // enough that a calculator comes to the printed quantity.
 func figure(x node) string {
-	if x.unit.Symbol == "%" {
+	if x.unit == percentUnit {
 		return quantity.Significant(x.v*100, 6) + " %"
 	}
 	s := quantity.Significant(x.v, 6)
-	if x.unit.Symbol != "" {
+	if x.unit != nil && x.unit.Symbol != "" {
 		s += " " + x.unit.Symbol
 	}
 	return s
