@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/shopspring/decimal"
-
 	"meltwright/internal/fault"
 	"meltwright/internal/field"
 	"meltwright/internal/money"
@@ -261,7 +259,7 @@ func ParsePayments(text string) ([]Payment, error) {
 		plan = append(plan, Payment{When: strings.TrimSpace(part[:at]), Share: share.Shift(-2)})
 		sum = sum.Add(share)
 	}
-	if !sum.Equal(decimal.New(100, 0)) {
+	if !sum.Equal(money.Round(100, 0)) {
 		return nil, fault.Fault{Problem: "adds to " + sum.String() + " %, not to 100 %"}
 	}
 	return plan, nil
