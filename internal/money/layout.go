@@ -78,9 +78,12 @@ func learn(c Currency, locale string, s style) *layout {
 	if !ok {
 		return unlisted(l, c, s)
 	}
+	first, end := figuresIn(large)
+	if first < 0 {
+		return learn(c, "en", s) // a locale without a language has no format
+	}
 	negative, _ := probe(format, c.Code, "-1111111111"+tail)
 	four, _ := probe(format, c.Code, "1111"+tail)
-	first, end := figuresIn(large)
 	l.before, l.after = large[:first], large[end:]
 	minusFirst, minusEnd := figuresIn(negative)
 	l.minusBefore, l.minusAfter = negative[:minusFirst], negative[minusEnd:]

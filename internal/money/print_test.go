@@ -49,6 +49,7 @@ func TestAmountsPrintAsTheirReadersWriteThem(t *testing.T) {
 		{"CAD", "en-CA", 0, "$0.00", "$0"},
 		{"CAD", "en-CA", 7, "$0.07", "$0"},
 		{"CAD", "no such place", 7, "CA$0.07", "CA$0"},
+		{"CAD", "-00", 7, "CA$0.07", "CA$0"},
 	} {
 		currency := must(t, c.code)
 		assert.Equal(t, c.print, currency.Print(c.a, c.locale))

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -34,4 +35,32 @@ func TestInchPoundUnitsAsPublished(t *testing.T) {
 		require.NoError(t, err)
 		assert.InDelta(t, c.value, v, c.to+1e-15*c.value, c.text)
 	}
+}
+
+func TestUnitsAreKnownByThemselves(t *testing.T) {
+	for text, want := range map[string]Unit{
+		"kg": Kilogram, " Lbs. ": Pound, "hour": Hour, "ft²": SquareFoot, "sq. ft.": SquareFoot, "SF": SquareFoot, "m2": SquareMetre,
+		"lb/in³": PoundPerCubicIn, "pounds per cubic inch": PoundPerCubicIn, "h/ft^2": HourPerFt2, "%": Percent, "″": Inch,
+	} {
+		u, ok := ParseUnit(text)
+		assert.True(t, ok, text)
+		assert.InEpsilon(t, want.Size, u.Size, 1e-15, text)
+		assert.True(t, u.SameSort(want), text)
+		assert.Equal(t, want.Symbol, u.Symbol)
+	}
+	for _, text := range []string{"", "cubit", "kg/", "/kg", "kg²", "3", "m²²", strings.Repeat("m/", 1000) + "m"} {
+		_, ok := ParseUnit(text)
+		assert.False(t, ok, text)
+	}
+}
+
+func TestSystemsAreNamedAsTheyAreRead(t *testing.T) {
+	for _, s := range []System{Metric, InchPound} {
+		got, ok := ParseSystem(s.String())
+		assert.True(t, ok)
+		assert.Equal(t, s, got)
+	}
+	s, ok := ParseSystem("imperial")
+	assert.False(t, ok)
+	assert.Equal(t, Metric, s)
 }
