@@ -12,6 +12,15 @@ var baseStage = &Stage{
 	ID: "base", Name: "Base", Does: "Plinth, frame, anchors, footing",
 	lines: baseLines, wholeLines: baseWholeLines,
 	byOthers: func(p *piece) bool { return p.in.word(baseByField) == byOthers },
+	swing: func(v *Variation, it *item) float64 {
+		switch it.class {
+		case Labour:
+			return 1
+		case Bought:
+			return v.Site
+		}
+		return v.Material
+	},
 	cautions: func(*run) []Caution {
 		return []Caution{{Level: Warning, Stage: "base", Text: "Frame, anchors, footing and wind are for a licensed engineer; depth and drainage follow the local code. The figures here are for the budget."}}
 	},

@@ -29,3 +29,15 @@ func BenchmarkThreePieceCommission(b *testing.B) {
 		}
 	}
 }
+
+func BenchmarkTrial(b *testing.B) {
+	m, err := estimate.NewModel(threePieces(), startingShop(b))
+	if err != nil {
+		b.Fatal(err)
+	}
+	v := estimate.Still(m.Pieces())
+	b.ReportAllocs()
+	for b.Loop() {
+		m.Try(&v)
+	}
+}

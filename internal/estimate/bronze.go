@@ -20,6 +20,7 @@ func (r *run) takeBronze(p *piece) {
 	alloy := r.alloyOf(p)
 	p.density = r.fact("density of "+alloy.Name, alloy.Density, gramPerCubicCM, field.Origin{From: field.ShopBook, Source: alloy.Source})
 	cast := r.mul(p.density, p.wallVolume, r.plus1(r.share(&p.in, thickField)))
+	cast = r.variedWall(p, cast)
 	if p.in.num(lugsField) > 0 {
 		cast = r.add(cast, r.input(&p.in, lugsField, kilogram))
 	}
@@ -108,6 +109,7 @@ func (r *run) takeCasts(p *piece) {
 	}
 	extra := r.sub(r.div(r.number(1), r.share(&r.whole, yieldField)), r.number(1))
 	p.recasts = r.named("expected recasts", r.mul(all, extra), none)
+	p.recasts = r.drawnRecasts(p, p.recasts)
 	p.repeat = repeatOf(p.in.word(curveField), p.in.num(repeatField), p.casts)
 }
 

@@ -12,6 +12,12 @@ var deliveryStage = &Stage{
 	ID: "delivery", Name: "Delivery and install", Does: "Crate, freight, crane, crew, travel, permits",
 	wholeLines: deliveryLines, byOthers: never,
 	cautions: deliveryCautions,
+	swing: func(v *Variation, it *item) float64 {
+		if it.unit == squareMetre || it.unit == kilogram || it.unit == kilometre {
+			return v.Freight
+		}
+		return v.Site
+	},
 }
 
 func weDeliver(in *inputs) bool { return in.word(deliveryByField) != byOthers }

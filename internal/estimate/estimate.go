@@ -161,6 +161,7 @@ type run struct {
 	whole                              inputs
 	est                                *Estimate
 	faults                             fault.List
+	vary                               *Variation    // of a trial; nil for the estimate itself
 	exchange                           money.Decimal // zero where the currencies are the same
 	usable, sections, heats, pouredAll expr
 	charged, days, daysCharged, loads  expr

@@ -87,6 +87,7 @@ var (
 // that gives the metal of a wall.
 func (r *run) takeForm(p *piece) {
 	body, ref, area := r.body(p)
+	area = r.variedArea(p, area)
 	p.reference = ref
 	target := r.targetHeight(p, ref)
 	shrink := r.share(&p.in, shrinkField)

@@ -105,6 +105,7 @@ func (r *run) write(st *Stage, it item) {
 	if it.unit == nil {
 		it.unit = none
 	}
+	r.varied(st, &it)
 	rate, unit := r.priceRate(it.rate, it.unit)
 	places := int32(2)
 	if k, ok := lineUnits[it.unit.Symbol]; ok {

@@ -13,6 +13,15 @@ var pourStage = &Stage{
 	ID: "pour", Name: "Pour", Does: "Dewax and burn-out, melt, pour; a share fails and goes back to wax", Foundry: true,
 	lines: pourLines, wholeLines: pourWholeLines, byOthers: never,
 	cautions: pourCautions,
+	swing: func(v *Variation, it *item) float64 {
+		switch {
+		case it.class == Labour:
+			return 1
+		case it.unit == kilogram:
+			return v.Metal
+		}
+		return v.Material
+	},
 }
 
 var (

@@ -16,6 +16,10 @@ type Stage struct {
 	byOthers func(p *piece) bool
 	// cautions are the usual ones, for the stages that can hurt someone.
 	cautions func(r *run) []Caution
+	// swing is the factor on a line's rate in a trial, for stages whose prices do
+	// not all go with the prices of materials.
+	swing func(v *Variation, it *item) float64
+	index int // its place in Stages
 }
 
 // Stages are the stages, in the order of the work. Form and Price have no lines
@@ -27,6 +31,9 @@ func init() {
 	Stages = []*Stage{
 		formStage, originalStage, mouldStage, waxStage, gatingStage, shellStage,
 		pourStage, metalworkStage, patinaStage, baseStage, deliveryStage, priceStage,
+	}
+	for i, st := range Stages {
+		st.index = i
 	}
 }
 

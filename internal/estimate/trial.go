@@ -1,0 +1,175 @@
+package estimate
+
+import (
+	"meltwright/internal/field"
+	"meltwright/internal/money"
+	"meltwright/internal/shop"
+)
+
+// Model is a commission read once, to be estimated many times with its uncertain
+// inputs varied. It may be tried from several goroutines at a time.
+type Model struct {
+	first *run
+}
+
+// NewModel reads a commission for trials. A commission with faults has none.
+func NewModel(c Commission, s *shop.Shop) (*Model, error) {
+	r := read(c, s)
+	if err := r.faults.Err(); err != nil {
+		return nil, err
+	}
+	return &Model{r}, nil
+}
+
+// Variation says how one trial differs from the estimate. Factors multiply; a
+// zero Variation, made by Still, changes nothing.
+type Variation struct {
+	Area     []float64 // surface, by piece
+	Wall     []float64 // weight of the wall as cast, by piece
+	Recasts  []int     // castings that failed, by piece; below 0 takes the expected number
+	Hours    []float64 // by stage, in the order of Stages
+	Material float64   // prices of what is bought by weight, area or length
+	Metal    float64   // price of ingot
+	Freight  float64   // crates, freight and travel
+	Site     float64   // crane, crew, lodging, footing
+}
+
+// Still is a Variation of a commission of so many pieces that changes nothing.
+func Still(pieces int) Variation {
+	v := Variation{Material: 1, Metal: 1, Freight: 1, Site: 1, Area: ones(pieces), Wall: ones(pieces), Hours: ones(len(Stages)), Recasts: make([]int, pieces)}
+	for i := range v.Recasts {
+		v.Recasts[i] = -1
+	}
+	return v
+}
+
+func ones(n int) []float64 {
+	s := make([]float64, n)
+	for i := range s {
+		s[i] = 1
+	}
+	return s
+}
+
+// Outcome is what a trial came to.
+type Outcome struct {
+	Direct  money.Amount // all lines
+	Labour  money.Amount
+	Price   money.Amount // what would have to be asked
+	Hours   float64
+	Heats   int
+	Days    int
+	Recasts float64
+	Kg      float64 // finished bronze, one cast of each piece
+}
+
+// Pieces is the number of pieces; Sections is how many sections the casts of
+// each need, and Yield the share of castings that are good.
+func (m *Model) Pieces() int { return len(m.first.pieces) }
+
+// Known tells how well the surface of a piece is known: scanned, typed, or by a
+// formula from other inputs.
+func (m *Model) Known(piece int) field.From {
+	switch m.first.pieces[piece].in.word(wayField) {
+	case wayFigure, wayAnimal:
+		return field.Proposed
+	}
+	return m.first.pieces[piece].known()
+}
+
+// Yield is the share of castings that are good.
+func (m *Model) Yield() float64 { return m.first.whole.num(yieldField) }
+
+// Try estimates the commission once, varied, with all its steps: heats, pour
+// days, cranes. It keeps no workings.
+func (m *Model) Try(v *Variation) Outcome {
+	r := m.fresh()
+	r.vary = v
+	r.estimate()
+	o := Outcome{Direct: r.est.Direct, Price: r.est.Price, Heats: len(r.est.Heats), Days: r.est.PourDays, Recasts: r.est.Recasts}
+	for _, l := range r.est.Lines {
+		if l.Class == Labour {
+			o.Labour += l.Amount
+			o.Hours += l.Hours
+		}
+	}
+	for _, p := range r.pieces {
+		o.Kg += p.finished.v
+	}
+	return o
+}
+
+// Sections gives the number of sections of all casts of each piece in a trial,
+// before any failed.
+func (m *Model) Sections(v *Variation) []int {
+	r := m.fresh()
+	r.vary = v
+	r.takeCrucible()
+	out := make([]int, len(r.pieces))
+	for i, p := range r.pieces {
+		r.takeForm(p)
+		r.takeBronze(p)
+		out[i] = int(p.sections.v) * p.casts
+	}
+	return out
+}
+
+// fresh is a run with the model's inputs and nothing worked out.
+func (m *Model) fresh() *run {
+	f := m.first
+	r := &run{job: f.job, est: &Estimate{Currency: f.currency, System: f.system, Lines: make([]Line, 0, 128)}, whole: f.whole, exchange: f.exchange}
+	r.bare = true
+	held := make([]piece, len(f.pieces))
+	r.pieces = make([]*piece, len(f.pieces))
+	for i, p := range f.pieces {
+		held[i] = piece{index: p.index, name: p.name, in: p.in, casts: p.casts, solids: p.solids}
+		r.pieces[i] = &held[i]
+	}
+	return r
+}
+
+// variedArea multiplies a trial's surface. The form's own metal follows it.
+func (r *run) variedArea(p *piece, area expr) expr {
+	if r.vary == nil || r.vary.Area[p.index] == 1 {
+		return area
+	}
+	return r.mul(area, r.number(r.vary.Area[p.index]))
+}
+
+func (r *run) variedWall(p *piece, cast expr) expr {
+	if r.vary == nil {
+		return cast
+	}
+	f := r.vary.Wall[p.index]
+	if p.body.Body.Exact() {
+		// The wall was not taken from area × thickness: it follows the area here.
+		f *= r.vary.Area[p.index]
+	}
+	return r.mul(cast, r.number(f))
+}
+
+func (r *run) drawnRecasts(p *piece, expected expr) expr {
+	if r.vary == nil || r.vary.Recasts[p.index] < 0 {
+		return expected
+	}
+	return r.number(float64(r.vary.Recasts[p.index]))
+}
+
+// varied multiplies the hours or the rate of a line in a trial.
+func (r *run) varied(st *Stage, it *item) {
+	if r.vary == nil || it.class == Recast {
+		return
+	}
+	if it.class == Labour {
+		it.q.v *= r.vary.Hours[st.index]
+	}
+	factor := r.vary.Material
+	if st.swing != nil {
+		factor = st.swing(r.vary, it)
+	} else if it.class == Labour {
+		return
+	}
+	if factor != 1 {
+		it.rate.Dec = money.Round(it.rate.Dec.InexactFloat64()*factor, 4)
+	}
+}
