@@ -31,8 +31,8 @@ const (
 
 var (
 	deliveryByField  = choiceWhole("delivery", "by", "The work is", deliverInstall, deliverOnly, byOthers)
-	distanceField    = askedWhole("delivery", "distance", "Distance, one way", quantity.KindLength, field.ZeroUp, "0 km", "").when(weDeliver)
-	reachField       = askedWhole("delivery", "reach", "Crane's reach", quantity.KindLength, field.AboveZero, "6 m", "").when(weInstall)
+	distanceField    = askedWhole("delivery", "distance", "Distance, one way", quantity.KindLength, field.ZeroUp, "0 km", "").bare("km", "mi").when(weDeliver)
+	reachField       = askedWhole("delivery", "reach", "Crane's reach", quantity.KindLength, field.AboveZero, "6 m", "").bare("m", "ft").when(weInstall)
 	craneDaysField   = askedWhole("delivery", "crane_days", "Days of crane or hoist", quantity.KindFactor, field.ZeroUp, "1", "").when(weInstall)
 	siteDaysField    = askedWhole("delivery", "days", "Days on site", quantity.KindFactor, field.ZeroUp, "1", "").when(weInstall)
 	nightsField      = askedWhole("delivery", "nights", "Nights away", quantity.KindCount, field.ZeroUp, "0", "").when(weInstall)

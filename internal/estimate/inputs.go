@@ -107,6 +107,12 @@ func sum(stage, key, label string) *Field {
 // hint puts a few words beside the field.
 func (f *Field) hint(s string) *Field { f.Hint = s; return f }
 
+// bare says which unit a bare number is in, metric and inch-pound.
+func (f *Field) bare(metric, inchPound string) *Field {
+	f.Bare = [2]string{metric, inchPound}
+	return f
+}
+
 // when shows the field only where cond holds.
 func (f *Field) when(cond func(in *inputs) bool) *Field { f.When = cond; return f }
 

@@ -6,6 +6,7 @@ package field
 
 import (
 	"strings"
+	"unicode"
 
 	"meltwright/internal/fault"
 	"meltwright/internal/money"
@@ -34,6 +35,7 @@ type Def struct {
 	Per     quantity.Unit // of a Rate: what it is per, in the metric system
 	Choices []string      // of a Choice; where they come from the shop book, empty here
 	Bounds  Bounds
+	Bare    [2]string // the unit of a bare number, by system, where it is not the kind's: "mm" of a wall
 }
 
 // Bounds limit a Quantity, in canonical units, or a Money or Rate.
@@ -96,8 +98,17 @@ func (d Def) parse(text string, ctx Context) (Value, error) {
 	case Rate:
 		return d.parseRate(text)
 	}
-	n, err := quantity.Parse(d.Kind, text, ctx.System)
+	n, err := quantity.Parse(d.Kind, d.withUnit(text, ctx.System), ctx.System)
 	return Value{Num: n, Dec: exactShare(d.Kind, n)}, err
+}
+
+// withUnit adds the field's own unit to a bare number: a wall of "5" is five
+// millimetres, a distance of "120" is kilometres.
+func (d Def) withUnit(text string, sys quantity.System) string {
+	if bare := d.Bare[sys]; bare != "" && !strings.ContainsFunc(text, func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune("\"'′″’”%°#", r) }) {
+		return text + " " + bare
+	}
+	return text
 }
 
 // exactShare keeps shares as decimals of six places, so that 9.975 % is exact.

@@ -43,6 +43,11 @@ func number(group, key, label string, kind quantity.Kind, start string, b field.
 	return define(group, Def{Def: field.Def{Key: key, Label: label, Kind: kind, Bounds: b}, Start: start, Source: source})
 }
 
+// thin defines a setting of a length that is typed in millimetres or inches.
+func thin(group, key, label, start string, b field.Bounds, source string) Key {
+	return define(group, Def{Def: field.Def{Key: key, Label: label, Kind: quantity.KindLength, Bounds: b, Bare: [2]string{"mm", "in"}}, Start: start, Source: source})
+}
+
 // rate defines a setting of money per unit.
 func rate(group, key, label string, per quantity.Unit, start string) Key {
 	return define(group, Def{Def: field.Def{Key: key, Label: label, Sort: field.Rate, Per: per, Bounds: field.ZeroUp}, Start: start})

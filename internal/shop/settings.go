@@ -27,7 +27,7 @@ var (
 // Form and metal.
 var (
 	Shrinkage     = number("Form and metal", "form.shrinkage", "Total shrinkage, original to bronze", quantity.KindShare, "3.5 %", field.Bounds{Max: 0.2}, soderberg)
-	Wall          = number("Form and metal", "form.wall", "Wall thickness", quantity.KindLength, "3/16 in", field.AboveZero, "")
+	Wall          = thin("Form and metal", "form.wall", "Wall thickness", "3/16 in", field.AboveZero, "")
 	Thickening    = number("Form and metal", "form.thickening", "As-cast thickening", quantity.KindShare, "5 %", field.Bounds{Max: 1}, "")
 	BodyDensity   = number("Form and metal", "form.body_density", "Density of a living body", quantity.KindDensity, "1.0 g/cm³", field.AboveZero, memory)
 	DressLight    = number("Form and metal", "form.dress_light", "Dress factor, light clothes", quantity.KindFactor, "1.15", field.AboveZero, "")
@@ -50,10 +50,10 @@ var (
 // Mould.
 var (
 	MouldHours    = number("Mould", "mould.hours", "Mould making", quantity.KindTimePerArea, "25 h/m²", field.ZeroUp, "")
-	RubberThick   = number("Mould", "mould.rubber_thickness", "Rubber thickness", quantity.KindLength, "3/8 in", field.AboveZero, "Smooth-On, brush-on mould rubber, printed guide")
+	RubberThick   = thin("Mould", "mould.rubber_thickness", "Rubber thickness", "3/8 in", field.AboveZero, "Smooth-On, brush-on mould rubber, printed guide")
 	RubberWaste   = number("Mould", "mould.rubber_waste", "Rubber waste", quantity.KindShare, "8 %", field.AnyShare, "suppliers' guides: 5–10 %")
 	Undercuts     = number("Mould", "mould.undercuts", "Undercuts", quantity.KindFactor, "1.15", field.Bounds{Min: 1, Max: 3}, "")
-	FlangeWidth   = number("Mould", "mould.flange_width", "Width of the base flange", quantity.KindLength, "3 in", field.ZeroUp, "Smooth-On, brush-on mould rubber, printed guide")
+	FlangeWidth   = thin("Mould", "mould.flange_width", "Width of the base flange", "3 in", field.ZeroUp, "Smooth-On, brush-on mould rubber, printed guide")
 	FlangeLength  = number("Mould", "mould.flange_length", "Length of the base flange, for each unit of height", quantity.KindFactor, "0.8", field.ZeroUp, "")
 	GlassLayers   = number("Mould", "mould.glass_layers", "Glass mat layers", quantity.KindCount, "3", field.AtLeast1, "mother mould guides: 2–3 layers")
 	FlangeLayers  = number("Mould", "mould.flange_layers", "Glass mat layers at the flanges", quantity.KindCount, "5", field.AtLeast1, "mother mould guides: 5 layers")
@@ -104,7 +104,7 @@ var (
 	FlourRatio    = number("Shell", "shell.flour_ratio", "Flour to binder by weight", quantity.KindFactor, "1.6", field.AboveZero, "from memory: 1.4–1.8 to 1")
 	DipHours      = number("Shell", "shell.dip_hours", "Dipping and sanding a coat, by area", quantity.KindTimePerArea, "0.15 h/m²", field.ZeroUp, "")
 	DipSection    = number("Shell", "shell.dip_section", "Dipping and sanding a coat, each section", quantity.KindTime, "0.08 h", field.ZeroUp, "")
-	CoatThickness = number("Shell", "shell.coat_thickness", "Thickness of a coat", quantity.KindLength, "1.1 mm", field.AboveZero, "0.9–1.4 mm, from published shells of 3/8–1/2 in")
+	CoatThickness = thin("Shell", "shell.coat_thickness", "Thickness of a coat", "1.1 mm", field.AboveZero, "0.9–1.4 mm, from published shells of 3/8–1/2 in")
 	ShellDensity  = number("Shell", "shell.density", "Density of the fired shell", quantity.KindDensity, "1.65 g/cm³", field.AboveZero, memory)
 	CoatsADay     = number("Shell", "shell.coats_a_day", "Coats a working day", quantity.KindFactor, "1.5", field.AboveZero, "")
 	BinderPrice   = rate("Shell", "shell.binder_price", "Colloidal silica binder", quantity.Kilogram, "4.60 / kg")
