@@ -74,6 +74,7 @@ type Client struct {
 	Phone   string
 	Address string
 	Notes   string
+	Version int64 // as of a Quote
 }
 
 // Revision is a quote as it was issued: nothing in it ever changes.

@@ -19,6 +19,7 @@ var (
 	ErrLocked   = errors.New("the file is in use")
 	ErrFull     = errors.New("the disk is full")
 	ErrReadOnly = errors.New("the file cannot be written")
+	ErrDisk     = errors.New("the disk failed")
 )
 
 // Store keeps quotes. A call that returns without an error has been kept: it
