@@ -140,7 +140,7 @@ func (b *Button) textColour() fyne.ThemeColorName {
 func (b *Button) dress() {
 	b.ground.CornerRadius, b.veil.CornerRadius = gap(4), gap(4)
 	b.ground.Hidden = b.style == Quiet
-	b.ground.StrokeWidth = 0
+	b.ground.StrokeWidth, b.ground.StrokeColor = 0, nil
 	switch {
 	case b.onBar && (b.style == Plain || b.Disabled()):
 		fill(b.ground, look.BarButton)
@@ -197,7 +197,7 @@ func (b *Button) CreateRenderer() fyne.WidgetRenderer {
 }
 
 func (b *Button) least() fyne.Size {
-	w := b.label.natural().Width
+	w := b.label.natural()
 	if b.icon != nil {
 		w += px(18)
 		if b.label.full != "" {
@@ -216,7 +216,7 @@ func (b *Button) lay(s fyne.Size) {
 	put(b.veil, 0, 0, s.Width, s.Height)
 	put(b.ring, 0, 0, s.Width, s.Height)
 	if b.icon != nil {
-		text := b.label.natural().Width
+		text := b.label.natural()
 		between := px(6)
 		if b.label.full == "" {
 			between = 0

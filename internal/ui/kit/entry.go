@@ -123,7 +123,7 @@ func (t *tail) CreateRenderer() fyne.WidgetRenderer {
 		min: func() fyne.Size {
 			w := t.cross.MinSize().Width
 			if t.unit.full != "" {
-				w += t.unit.natural().Width + gap(2)
+				w += t.unit.natural() + gap(2)
 			}
 			return fyne.NewSize(w, lineHeight(theme.SizeNameText))
 		},

@@ -126,7 +126,7 @@ func (g *FieldGrid) divide(fields []*Field) plan {
 	p := plan{whole: g.width, across: gap(14), box: px(160)}
 	for _, f := range fields {
 		if f.box != nil {
-			p.label = max(p.label, f.label.natural().Width)
+			p.label = max(p.label, f.label.natural())
 		}
 	}
 	p.label = min(p.label, px(230))

@@ -63,9 +63,11 @@ func tellIndex(f func(int), i int) {
 }
 
 // SetRows says how many rows there are and what each is; count is written over
-// the list ("12 of 340"), and empty in its place when there is no row.
+// the list ("12 of 340"), and empty in its place when there is no row. No row is
+// chosen then: what was may stand elsewhere now.
 func (l *FilterList) SetRows(n int, row func(i int) ListRow, count, empty string) {
 	l.row = row
+	l.list.choose(none)
 	l.count.say(count)
 	l.empty.say(span{text: empty, colour: look.Muted})
 	show(l.empty, n == 0)
@@ -105,7 +107,7 @@ func (l *FilterList) Held() []fyne.CanvasObject {
 
 func (l *FilterList) lay(s fyne.Size) {
 	h := l.search.MinSize().Height
-	count := l.count.natural().Width
+	count := l.count.natural()
 	side := px(18)
 	put(l.glass, gap(4), (h-side)/2, side, side)
 	left := gap(4) + side + gap(8)
@@ -193,11 +195,11 @@ func (c *listCell) place(y, width, height float32) {
 	c.at = [3]float32{y, width, height}
 	first, second := lineHeight(theme.SizeNameText), lineHeight(theme.SizeNameCaptionText)
 	edge := gap(12)
-	amountW := max(px(96), c.amount.natural().Width)
+	amountW := max(px(96), c.amount.natural())
 	amountX := width - edge - amountW
 	c.amount.place(amountX, y, amountW, height)
 	stateW := px(88)
-	pillW := c.state.natural().Width + 2*gap(9)
+	pillW := c.state.natural() + 2*gap(9)
 	pillH := second + gap(5)
 	stateX := amountX - gap(14) - stateW
 	putCrisp(c.pill, stateX+(stateW-pillW)/2, y+(height-pillH)/2, pillW, pillH)

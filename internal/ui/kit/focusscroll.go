@@ -12,6 +12,7 @@ import (
 type FocusScroll struct {
 	widget.BaseWidget
 	scroll *container.Scroll
+	holder *fyne.Container // around the content, to hear of its changes of size
 }
 
 // windowed is a long part that draws only the stretch that can be seen.
@@ -22,7 +23,9 @@ type windowed interface {
 
 // NewFocusScroll makes a scroll around content.
 func NewFocusScroll(content fyne.CanvasObject) *FocusScroll {
-	s := &FocusScroll{scroll: container.NewVScroll(content)}
+	s := &FocusScroll{}
+	s.holder = &fyne.Container{Layout: hearing{s}, Objects: []fyne.CanvasObject{content}}
+	s.scroll = container.NewVScroll(s.holder)
 	s.scroll.OnScrolled = func(fyne.Position) { s.tell() }
 	s.ExtendBaseWidget(s)
 	return s
@@ -30,14 +33,13 @@ func NewFocusScroll(content fyne.CanvasObject) *FocusScroll {
 
 // SetContent shows other content, from its top.
 func (s *FocusScroll) SetContent(content fyne.CanvasObject) {
-	s.scroll.Content = content
+	s.holder.Objects = []fyne.CanvasObject{content}
 	s.scroll.Offset = fyne.Position{}
-	s.scroll.Refresh()
 	s.Refresh()
 }
 
 // Content is what scrolls.
-func (s *FocusScroll) Content() fyne.CanvasObject { return s.scroll.Content }
+func (s *FocusScroll) Content() fyne.CanvasObject { return s.holder.Objects[0] }
 
 // ScrollToTop goes back to the beginning.
 func (s *FocusScroll) ScrollToTop() {
@@ -57,27 +59,50 @@ func (s *FocusScroll) CreateRenderer() fyne.WidgetRenderer {
 		objects: just(s.scroll),
 		layout: func(size fyne.Size) {
 			s.scroll.Resize(size)
-			s.tell()
+			s.settle()
 		},
 		min: s.scroll.MinSize,
 		refresh: func() {
 			s.scroll.Refresh()
-			s.tell()
+			s.settle()
 		},
 	}
 }
 
-// tell says to each long table in the content which stretch of it can be seen.
+// settle lays the content out again where its height turned out another one once
+// its width was known.
+func (s *FocusScroll) settle() {
+	want := s.holder.MinSize().Max(s.scroll.Size())
+	if s.scroll.Size().Width > 0 && want != s.holder.Size() {
+		s.holder.Resize(want)
+		s.scroll.Refresh()
+	}
+	s.tell()
+}
+
+// tell says to each long table in the content which stretch of it can be seen,
+// and a little around, against what moves between one telling and the next.
 func (s *FocusScroll) tell() {
-	view := s.Size().Height
-	if s.scroll.Content == nil || view <= 0 {
+	const around = 60
+	view := s.scroll.Size().Height
+	if view <= 0 {
 		return
 	}
-	visit(s.scroll.Content, fyne.Position{}, func(o fyne.CanvasObject, at fyne.Position) bool {
+	visit(s.holder, fyne.Position{}, func(o fyne.CanvasObject, at fyne.Position) bool {
 		if w, ok := o.(windowed); ok {
-			w.showBand(-at.Y, view-at.Y)
+			w.showBand(-at.Y-around, view-at.Y+around)
 			return false
 		}
 		return true
 	})
 }
+
+// hearing gives its one object all the room, and tells the scroll that it moved.
+type hearing struct{ scroll *FocusScroll }
+
+func (h hearing) Layout(objects []fyne.CanvasObject, s fyne.Size) {
+	put(objects[0], 0, 0, s.Width, s.Height)
+	h.scroll.tell()
+}
+
+func (h hearing) MinSize(objects []fyne.CanvasObject) fyne.Size { return objects[0].MinSize() }

@@ -72,10 +72,8 @@ func (t *ink) dress() {
 	t.Text.Refresh()
 }
 
-// natural is the room that the whole text takes.
-func (t *ink) natural() fyne.Size {
-	return fyne.MeasureText(t.full, t.TextSize, t.TextStyle)
-}
+// natural is the width that the whole text takes.
+func (t *ink) natural() float32 { return textWidth(t.full, t.TextSize, t.TextStyle) }
 
 // place gives the text its room; it is centred in the height.
 func (t *ink) place(x, y, w, h float32) {
@@ -102,7 +100,7 @@ func (t *ink) cut() {
 // elide is the longest beginning of text that fits the width, with … for the rest.
 func elide(text string, width, size float32, style fyne.TextStyle) string {
 	const slack = 0.5 // rounding of pixels
-	if fyne.MeasureText(text, size, style).Width <= width+slack {
+	if textWidth(text, size, style) <= width+slack {
 		return text
 	}
 	runes := []rune(text)

@@ -13,12 +13,7 @@ type cells struct{ quantity, unit, rate, per, cost float32 }
 
 func cellsOf(l Line) cells {
 	style := fyne.TextStyle{Bold: l.Kind != LineItem}
-	width := func(s string) float32 {
-		if s == "" {
-			return 0
-		}
-		return fyne.MeasureText(s, theme.TextSize(), style).Width
-	}
+	width := func(s string) float32 { return textWidth(s, theme.TextSize(), style) }
 	return cells{width(l.Quantity), width(l.Unit), width(l.Rate), width(l.Per), width(l.Cost)}
 }
 
@@ -50,9 +45,9 @@ func (c *columns) set(need cells, heads [4]*ink, width float32) bool {
 	c.asked, c.width, c.letters = need, width, theme.TextSize()
 	between, aside := gap(22), px(5)
 	edge := gap(10)
-	need.quantity = max(need.quantity, heads[1].natural().Width-need.unit)
-	need.rate = max(need.rate, heads[2].natural().Width-need.per)
-	need.cost = max(need.cost, heads[3].natural().Width)
+	need.quantity = max(need.quantity, heads[1].natural()-need.unit)
+	need.rate = max(need.rate, heads[2].natural()-need.per)
+	need.cost = max(need.cost, heads[3].natural())
 	figures := func() float32 {
 		return need.quantity + need.unit + need.rate + need.per + need.cost + 2*aside + 2*between
 	}
@@ -60,7 +55,7 @@ func (c *columns) set(need cells, heads [4]*ink, width float32) bool {
 	if room-figures()-between < px(150) {
 		between = gap(12)
 		if room-figures()-between < px(110) {
-			need.rate = max(need.rate, heads[2].natural().Width)
+			need.rate = max(need.rate, heads[2].natural())
 			need.per = 0
 		}
 	}

@@ -40,12 +40,13 @@ type LineTable struct {
 	OnSelect func(id string) // the user chose another line
 	OnOpen   func(id string) // Enter, or a tap on the chosen line
 
-	lines  []Line
-	widths []cells // what each line's cells take, beside lines
-	cols   columns
-	heads  [4]*ink // Line, Quantity, Rate, Cost
-	rule   *canvas.Rectangle
-	list   *rowList
+	lines   []Line
+	widths  []cells // what each line's cells take, beside lines
+	letters float32 // the text size they were measured in
+	cols    columns
+	heads   [4]*ink // Line, Quantity, Rate, Cost
+	rule    *canvas.Rectangle
+	list    *rowList
 }
 
 // NewLineTable makes an empty table.
@@ -125,17 +126,20 @@ func (t *LineTable) fillRow(row stripRow, i int) {
 func (t *LineTable) measure(lines []Line) {
 	widths := make([]cells, len(lines))
 	for i, l := range lines {
-		if i < len(t.lines) && t.lines[i] == l && t.cols.letters == theme.TextSize() {
+		if i < len(t.lines) && t.lines[i] == l && t.letters == theme.TextSize() {
 			widths[i] = t.widths[i]
 		} else {
 			widths[i] = cellsOf(l)
 		}
 	}
-	t.lines, t.widths = append(t.lines[:0], lines...), widths
+	t.lines, t.widths, t.letters = append(t.lines[:0], lines...), widths, theme.TextSize()
 }
 
 // settle gives the columns their widths.
 func (t *LineTable) settle() {
+	if t.letters != theme.TextSize() {
+		t.measure(append([]Line(nil), t.lines...))
+	}
 	var most cells
 	for _, c := range t.widths {
 		most = most.wider(c)
@@ -150,9 +154,6 @@ func (t *LineTable) dress() {
 		h.dress()
 	}
 	fill(t.rule, look.Edge)
-	if t.cols.letters != theme.TextSize() {
-		t.measure(append([]Line(nil), t.lines...))
-	}
 }
 
 // CreateRenderer implements fyne.Widget.

@@ -78,7 +78,7 @@ func (p *para) empty() bool { return len(p.spans) == 0 }
 func (p *para) widest() float32 {
 	var w float32
 	for _, s := range p.spans {
-		w += fyne.MeasureText(s.text, letterSize(p.size), fyne.TextStyle{Bold: s.bold}).Width
+		w += textWidth(s.text, letterSize(p.size), fyne.TextStyle{Bold: s.bold})
 	}
 	return w
 }

@@ -31,7 +31,6 @@ type Picker struct {
 	text             *ink
 	arrow            *badge
 	cross            *cross
-	list             *pickList
 }
 
 var (
@@ -96,7 +95,7 @@ func (p *Picker) open(typed string) {
 	if current == "" {
 		current = p.standing
 	}
-	p.list = openPickList(p, c, current, typed)
+	openPickList(p, c, current, typed)
 }
 
 // FocusGained implements fyne.Focusable.

@@ -20,7 +20,7 @@ type pickList struct {
 
 // openPickList opens the list below its picker, or above it where there is more
 // room, with the current choice marked.
-func openPickList(owner *Picker, c fyne.Canvas, current, typed string) *pickList {
+func openPickList(owner *Picker, c fyne.Canvas, current, typed string) {
 	l := &pickList{owner: owner}
 	l.list = newRowList(func() stripRow { return newWordRow() }, func(r stripRow, i int) {
 		r.(*wordRow).show(l.shown[i], i == l.list.chosen)
@@ -41,7 +41,6 @@ func openPickList(owner *Picker, c fyne.Canvas, current, typed string) *pickList
 	} else {
 		c.Focus(l.list)
 	}
-	return l
 }
 
 func (l *pickList) newFilter(typed string) *Entry {
@@ -112,7 +111,6 @@ func (l *pickList) take(choice string) {
 // close takes the list away and gives the focus back.
 func (l *pickList) close() {
 	l.pop.Hide()
-	l.owner.list = nil
 	l.pop.Canvas.Focus(l.owner)
 }
 

@@ -10,7 +10,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
 	"github.com/stretchr/testify/require"
 
@@ -36,25 +35,8 @@ func keep(t *testing.T, name string, img image.Image) {
 	}
 }
 
-// window opens a test window without margins around content.
-func window(t *testing.T, content fyne.CanvasObject, w, h float32) fyne.Window {
-	t.Helper()
-	win := test.NewTempWindow(t, content)
-	win.SetPadded(false)
-	win.Resize(fyne.NewSize(w, h))
-	return win
-}
-
-// wear puts a look on until the test ends.
-func wear(t *testing.T, mode look.Mode, percent int) {
-	t.Helper()
-	test.NewTempApp(t)
-	test.ApplyTheme(t, look.New(mode, percent))
-}
-
 func TestTheWholeScreenAtEverySize(t *testing.T) {
-	modes := map[string]look.Mode{"light": look.Light, "dark": look.Dark}
-	for name, mode := range modes {
+	for name, mode := range bothModes {
 		for _, size := range [][2]float32{{1280, 820}, {1024, 700}, {1600, 1000}} {
 			for _, percent := range []int{100, 150, 200} {
 				t.Run(fmt.Sprintf("%s-%.0f-%d", name, size[0], percent), func(t *testing.T) {
@@ -66,9 +48,9 @@ func TestTheWholeScreenAtEverySize(t *testing.T) {
 	}
 }
 
-// gallery is a wall of parts in states that the whole screen does not show.
+// The gallery is of parts in states that the whole screen does not show.
 func TestTheGallery(t *testing.T) {
-	for name, mode := range map[string]look.Mode{"light": look.Light, "dark": look.Dark} {
+	for name, mode := range bothModes {
 		t.Run(name, func(t *testing.T) {
 			wear(t, mode, 100)
 			picture(t, "rail-"+name, railOfStates(), 290, 420)
@@ -81,7 +63,7 @@ func TestTheGallery(t *testing.T) {
 }
 
 func TestOverlaysInPictures(t *testing.T) {
-	for name, mode := range map[string]look.Mode{"light": look.Light, "dark": look.Dark} {
+	for name, mode := range bothModes {
 		for _, percent := range []int{100, 200} {
 			t.Run(fmt.Sprint(name, percent), func(t *testing.T) {
 				wear(t, mode, percent)
@@ -98,7 +80,7 @@ func TestOverlaysInPictures(t *testing.T) {
 }
 
 func TestThePickersListInPictures(t *testing.T) {
-	for name, mode := range map[string]look.Mode{"light": look.Light, "dark": look.Dark} {
+	for name, mode := range bothModes {
 		wear(t, mode, 100)
 		q := newQuoteScreen()
 		win := window(t, q.sheet, 1280, 820)

@@ -168,7 +168,7 @@ func (b *priceBody) layHead(x, y, w float32) float32 {
 	b.caption.place(x, y, w, line)
 	y += line
 	b.fitAmount(w)
-	h := b.amount.natural().Height
+	h := fyne.MeasureText("$0", b.amount.TextSize, bold).Height
 	b.amount.place(x, y-h*0.06, w, h)
 	y += h * 0.94
 	show(b.stale, b.price.Stale != "")
@@ -190,7 +190,7 @@ func (b *priceBody) fitAmount(w float32) {
 		full *= 0.75
 	}
 	size := full
-	if wide := fyne.MeasureText(b.amount.full, full, bold).Width; wide > w && wide > 0 {
+	if wide := textWidth(b.amount.full, full, bold); wide > w && wide > 0 {
 		size = max(full*w/wide*0.99, theme.TextSize())
 	}
 	if b.amount.TextSize != size {
@@ -287,7 +287,7 @@ func (r *factRow) dress() {
 // below, and gives the height.
 func (r *factRow) place(x, y, w float32) float32 {
 	line := lineHeight(theme.SizeNameText)
-	label, value := r.label.natural().Width, r.value.natural().Width
+	label, value := r.label.natural(), r.value.natural()
 	over := gap(7)
 	if label+value+gap(8) <= w {
 		r.label.place(x, y+over, w-value-gap(8), line)

@@ -69,7 +69,7 @@ func sides(w float32) (float32, float32) {
 // crowded says that name and amount do not fit side by side.
 func (c *railCell) crowded(w float32) bool {
 	l, r := sides(w)
-	return c.name.natural().Width+gap(8)+c.amount.natural().Width > w-l-r
+	return c.name.natural()+gap(8)+c.amount.natural() > w-l-r
 }
 
 // place puts the cell into its part of the rail: the amount beside the name or,
@@ -82,7 +82,7 @@ func (c *railCell) place(x, y, w, h float32, stacked bool) {
 	if c.detail.full == "" && !(stacked && c.amount.full != "") {
 		top = y + (h-first)/2
 	}
-	amount := c.amount.natural().Width
+	amount := c.amount.natural()
 	nameRoom, detailRoom, amountTop, amountHeight := right-left-amount-gap(8), right-left, top, first
 	if stacked {
 		nameRoom, detailRoom = right-left, right-left-amount-gap(6)

@@ -66,7 +66,7 @@ func (b *rangeBar) place(r *PriceRange, x, y, w float32) float32 {
 // words puts the two ends' texts beside each other, or one below the other.
 func (b *rangeBar) words(x, y, w float32) float32 {
 	line := lineHeight(theme.SizeNameCaptionText)
-	low, high := b.low.natural().Width, b.high.natural().Width
+	low, high := b.low.natural(), b.high.natural()
 	b.low.place(x, y, low, line)
 	if low+high+gap(8) <= w {
 		b.high.place(x+w-high, y, high, line)

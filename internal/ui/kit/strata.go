@@ -2,7 +2,6 @@ package kit
 
 import (
 	"image"
-	"image/color"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -93,7 +92,10 @@ func (s *strata) draw(w, h int) image.Image {
 	}
 	scale := float64(w) / float64(size.Width)
 	across := func(x float32) int { return int(math.Round(float64(x-s.place.column) * scale)) }
-	b := brush{img: img, column: across(s.place.bands), swatch: across(s.place.swatch), right: w, hair: math.Max(1, math.Round(scale))}
+	b := brush{
+		img: img, column: across(s.place.bands), swatch: across(s.place.swatch), right: w,
+		hair: math.Max(1, math.Round(scale)), cover: make([]float64, h+2),
+	}
 	edges := s.edges(float64(h))
 	row := float64(h) / float64(len(s.layers))
 	for i, l := range s.layers {
@@ -136,99 +138,4 @@ func (s *strata) strength(i int) float64 {
 		return 0.6
 	}
 	return 0.26
-}
-
-func nrgba(c color.Color) color.NRGBA { return color.NRGBAModel.Convert(c).(color.NRGBA) }
-
-// brush paints a strata's shapes into pixels; heights are exact, so edges are
-// softened by how much of a pixel they cover.
-type brush struct {
-	img                   *image.NRGBA
-	column, swatch, right int
-	hair                  float64
-}
-
-// segment paints one part of the column, a hairline apart from the next.
-func (b brush) segment(from, to float64, tone color.NRGBA) {
-	if to-from > 3*b.hair {
-		to -= b.hair
-	}
-	for x := 0; x < b.column; x++ {
-		b.stroke(x, from, to, tone, 1)
-	}
-}
-
-// band paints the way from a part of the column to its row. Where it is steep a
-// pixel sees many heights of it, so each is looked at several times across.
-func (b brush) band(from, to, rowTop, rowBottom float64, tone color.NRGBA, strength float64) {
-	if to <= from {
-		return
-	}
-	const looks = 12
-	wide := float64(b.swatch - b.column)
-	cover := make([]float64, b.img.Bounds().Dy())
-	for x := b.column; x < b.swatch; x++ {
-		low, high := len(cover), 0
-		for k := range looks {
-			t := (float64(x-b.column) + (float64(k)+0.5)/looks) / wide
-			t = t * t * (3 - 2*t)
-			y0, y1 := soak(cover, from+(rowTop-from)*t, to+(rowBottom-b.hair-to)*t, 1.0/looks)
-			low, high = min(low, y0), max(high, y1)
-		}
-		for y := low; y < high; y++ {
-			b.dot(x, y, tone, cover[y]*strength)
-			cover[y] = 0
-		}
-	}
-}
-
-// soak adds to each pixel of a pixel column how much of it lies between two
-// heights, and says which pixels that were.
-func soak(cover []float64, from, to, weight float64) (int, int) {
-	from, to = math.Max(from, 0), math.Min(to, float64(len(cover)))
-	y := int(from)
-	first := y
-	for ; float64(y) < to; y++ {
-		cover[y] += weight * (math.Min(float64(y+1), to) - math.Max(float64(y), from))
-	}
-	return first, y
-}
-
-// mark paints the bar at the head of a row, hollow for what others do.
-func (b brush) mark(top, bottom float64, tone color.NRGBA, hollow bool) {
-	bottom -= b.hair
-	wide := int(5 * b.hair)
-	for x := b.swatch; x < b.swatch+wide && x < b.right; x++ {
-		inner := x >= b.swatch+int(b.hair) && x < b.swatch+wide-int(b.hair)
-		if hollow && inner {
-			b.stroke(x, top, top+b.hair, tone, 1)
-			b.stroke(x, bottom-b.hair, bottom, tone, 1)
-			continue
-		}
-		b.stroke(x, top, bottom, tone, 1)
-	}
-}
-
-// stroke paints a pixel column from one height to another.
-func (b brush) stroke(x int, from, to float64, tone color.NRGBA, strength float64) {
-	high := float64(b.img.Bounds().Dy())
-	from, to = math.Max(from, 0), math.Min(to, high)
-	for y := int(from); float64(y) < to; y++ {
-		cover := math.Min(float64(y+1), to) - math.Max(float64(y), from)
-		if cover > 0 {
-			b.dot(x, y, tone, cover*strength)
-		}
-	}
-}
-
-// dot lays a colour of some opacity over a pixel.
-func (b brush) dot(x, y int, tone color.NRGBA, opacity float64) {
-	i := b.img.PixOffset(x, y)
-	p := b.img.Pix[i : i+4 : i+4]
-	under := float64(p[3]) / 255
-	over := opacity + under*(1-opacity)
-	mix := func(t, u uint8) uint8 {
-		return uint8(math.Round((float64(t)*opacity + float64(u)*under*(1-opacity)) / over))
-	}
-	p[0], p[1], p[2], p[3] = mix(tone.R, p[0]), mix(tone.G, p[1]), mix(tone.B, p[2]), uint8(math.Round(over*255))
 }

@@ -18,22 +18,21 @@ func px(n float32) float32 { return n * unit() }
 // gap is a distance of n at plain text size, which grows half as much as text.
 func gap(n float32) float32 { return n * (1 + unit()) / 2 }
 
-// colour is the current theme's colour of that name; under a theme that does not
-// know our names it is the plaster one, so that nothing becomes invisible.
+// colour is the current theme's colour of that name; under a theme that is not
+// ours, and does not know our names, it is the plaster one.
 func colour(name fyne.ThemeColorName) color.Color {
-	c := theme.Color(name)
-	if _, _, _, a := c.RGBA(); a == 0 {
-		return look.Colour(name, false)
+	if _, ours := theme.Current().(*look.Theme); ours {
+		return theme.Color(name)
 	}
-	return c
+	return look.Colour(name, false)
 }
 
 // letterSize is the current theme's text size of that name.
 func letterSize(name fyne.ThemeSizeName) float32 {
-	if s := theme.Size(name); s > 0 {
-		return s
+	if _, ours := theme.Current().(*look.Theme); ours {
+		return theme.Size(name)
 	}
-	return theme.TextSize()
+	return look.New(look.Light, look.LeastPercent).Size(name)
 }
 
 var (

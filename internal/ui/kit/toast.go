@@ -103,7 +103,7 @@ func (t *Toast) CreateRenderer() fyne.WidgetRenderer {
 }
 
 func (t *Toast) least() fyne.Size {
-	w := gap(18) + t.text.natural().Width + gap(14) + t.closer.MinSize().Width + gap(8)
+	w := gap(18) + t.text.natural() + gap(14) + t.closer.MinSize().Width + gap(8)
 	if t.act.Visible() {
 		w += t.act.MinSize().Width + gap(8)
 	}

@@ -148,10 +148,10 @@ func (b *TopBar) relay(s fyne.Size) {
 		put(b.back, side, (s.Height-size.Height)/2, size.Width, size.Height)
 		left = side + size.Width + gap(14)
 	}
-	least := min(b.title.natural().Width, px(230))
+	least := min(b.title.natural(), px(230))
 	right := b.layActions(s, left+least+gap(20))
 	room := right - left - gap(20)
-	title := min(b.title.natural().Width, room)
+	title := min(b.title.natural(), room)
 	b.title.place(left, 0, title, s.Height)
 	rest := room - title - gap(14)
 	show(b.subtitle.Text, rest > px(70))

@@ -124,8 +124,8 @@ func (w *Working) relay() {
 func (w *Working) measure(inner float32) {
 	w.nameW, w.valueW = 0, 0
 	for _, in := range w.shown() {
-		w.nameW = max(w.nameW, in.name.natural().Width)
-		w.valueW = max(w.valueW, in.value.natural().Width)
+		w.nameW = max(w.nameW, in.name.natural())
+		w.valueW = max(w.valueW, in.value.natural())
 	}
 	w.nameW = min(w.nameW, inner*0.4)
 }

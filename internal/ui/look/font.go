@@ -1,30 +1,47 @@
 package look
 
 import (
+	"bytes"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
 	"meltwright/assets"
 )
 
-// The letters of the window: Noto Sans, whose digits are all of one width, so
-// that figures stand under figures. Bold text is the semi-bold cut, which reads
-// better at the size of a table.
-var (
-	regular  = fyne.NewStaticResource("NotoSans-Regular.ttf", assets.NotoSansRegular)
-	semiBold = fyne.NewStaticResource("NotoSans-SemiBold.ttf", assets.NotoSansSemiBold)
-	italic   = fyne.NewStaticResource("NotoSans-Italic.ttf", assets.NotoSansItalic)
-)
+// semiBold is the cut that bold text is set in: it reads better than the bold one
+// at the size of a table.
+var semiBold = fyne.NewStaticResource("NotoSans-SemiBold.ttf", without(assets.NotoSansSemiBold, "GSUB"))
 
-// font is the one place that says which letters the window is set in.
+// font is the one place that says which letters the window is set in: Noto Sans,
+// whose digits are all of one width. The regular and the italic cut are those
+// that Fyne brings, the same design in fewer scripts.
 func font(style fyne.TextStyle) fyne.Resource {
-	switch {
-	case style.Monospace, style.Symbol:
-		return theme.DefaultTheme().Font(style)
-	case style.Bold:
+	if style.Bold && !style.Italic && !style.Monospace {
 		return semiBold
-	case style.Italic:
-		return italic
 	}
-	return regular
+	return theme.DefaultTheme().Font(style)
+}
+
+// without is a TrueType font that lacks one of its tables: its entry in the
+// table directory gets a name that nobody asks for. Fyne sets up every
+// substitution of a font anew for each text it measures, and the hundreds that
+// Noto Sans has for Devanagari cost five times what the letters do.
+func without(ttf []byte, table string) []byte {
+	const head, record = 12, 16
+	ttf = bytes.Clone(ttf)
+	for at := head; at+record <= len(ttf) && at < head+record*tables(ttf); at += record {
+		if string(ttf[at:at+4]) == table {
+			ttf[at] = '~'
+		}
+	}
+	return ttf
+}
+
+// tables is how many tables a TrueType font says it has.
+func tables(ttf []byte) int {
+	if len(ttf) < 6 {
+		return 0
+	}
+	return int(ttf[4])<<8 | int(ttf[5])
 }

@@ -1,6 +1,7 @@
 package look
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 	"testing"
@@ -9,6 +10,8 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
 	"github.com/stretchr/testify/assert"
+
+	"meltwright/assets"
 )
 
 // WCAG 2.1, success criterion 1.4.3: text needs at least 4.5 : 1.
@@ -156,4 +159,27 @@ func TestDigitsAreAllOfOneWidth(t *testing.T) {
 			assert.InDelta(t, zero, fyne.MeasureText(text, 40, fyne.TextStyle{Bold: bold}).Width, 0.01, "%s, bold %v", text, bold)
 		}
 	}
+}
+
+// The papers are set in the Noto Sans of package assets; a line of the window and
+// a line of the papers are of one length.
+func TestTheWindowsLettersAreThoseOfThePapers(t *testing.T) {
+	test.NewTempApp(t)
+	test.ApplyTheme(t, New(Light, 100))
+	for style, ttf := range map[fyne.TextStyle][]byte{{}: assets.NotoSansRegular, {Bold: true}: assets.NotoSansSemiBold} {
+		paper := fyne.NewStaticResource("paper.ttf", ttf)
+		for _, text := range []string{"Stucco, fused silica", "6.17 m² × 12 coats × 2.00 kg/m² = 148.0 kg", "Größe, façade, señal"} {
+			size, _ := fyne.CurrentApp().Driver().RenderedTextSize(text, 14, style, paper)
+			assert.InDelta(t, size.Width, fyne.MeasureText(text, 14, style).Width, 0.05, text)
+		}
+	}
+}
+
+func TestTakingATableOutOfAFontLeavesTheRest(t *testing.T) {
+	lean := without(assets.NotoSansSemiBold, "GSUB")
+	assert.Len(t, lean, len(assets.NotoSansSemiBold))
+	assert.Equal(t, bytes.Count(assets.NotoSansSemiBold[:500], []byte("GSUB"))-1, bytes.Count(lean[:500], []byte("GSUB")))
+	assert.Equal(t, []byte("GSUB"), assets.NotoSansSemiBold[bytes.Index(assets.NotoSansSemiBold, []byte("GSUB")):][:4], "the font itself is not touched")
+	assert.Empty(t, without(nil, "GSUB"))
+	assert.Equal(t, []byte("short"), without([]byte("short"), "GSUB"))
 }
