@@ -149,7 +149,10 @@ func (b *builder) mesh() *Mesh {
 	if b.rough > 0 {
 		b.report.harm("%s could not be cut into triangles properly: edges cross, or there are too many corners. Area may be a little off.", many(b.rough, "face"))
 	}
-	m := &Mesh{Points: b.weld.points, Triangles: b.triangles}
+	m := &Mesh{Triangles: b.triangles}
+	if b.weld != nil {
+		m.Points = b.weld.points
+	}
 	b.weld, b.triangles = nil, nil
 	m.compact()
 	return m
