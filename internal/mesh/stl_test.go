@@ -93,20 +93,8 @@ func TestStretchesJoinToTheSameMesh(t *testing.T) {
 		want.weld.number([]Vec32{solid.Points[solid.Triangles[i][0]], solid.Points[solid.Triangles[i][1]], solid.Points[solid.Triangles[i][2]]}, at[:])
 		want.join(at)
 	}
-	assert.True(t, equalTriangles(want.triangles, m.Triangles), "numbered in the order of the file")
+	assert.True(t, equal(want.triangles, m.Triangles), "numbered in the order of the file")
 	assert.Equal(t, 160000, report.Found)
-}
-
-func equalTriangles(a, b [][3]uint32) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
 }
 
 func TestTextSTLInEveryHandwriting(t *testing.T) {

@@ -8,7 +8,8 @@ import (
 
 // A stream takes words, numbers and bytes off a file from front to back. It
 // always has the next longest bytes at hand, so that a word never straddles
-// two blocks; longer words come in pieces.
+// two blocks; longer words come in pieces. What it gives lies in its buffer and
+// is good until more is asked for.
 type stream struct {
 	in   io.Reader
 	buf  []byte
