@@ -23,10 +23,11 @@ type HeatShare struct {
 	Piece, Count int
 }
 
-// searchSteps bounds the search for fewer heats than the first packing. Past it
-// the first packing stands; its heats are at most one in nine too many and a
-// hair (best fit of falling sizes, D. S. Johnson, 1973).
-const searchSteps = 20000
+// mostStates bounds the search for fewer heats than the first packing, by the
+// number of ways that sections can be left over. Past it the first packing
+// stands; its heats are at most eleven ninths of the fewest and a hair (falling
+// sizes, D. S. Johnson, 1973).
+const mostStates = 20000
 
 // packHeats puts every section into a heat, each section from one heat, in as
 // few heats of at most capacity kilograms as it finds. Sections alike are taken
@@ -45,14 +46,10 @@ func packHeats(loads []Load, capacity float64) []Heat {
 	limit := capacity * (1 + 1e-9)
 	best := bestFit(loads, limit)
 	least := fewest(loads, limit)
-	if len(best) > least && len(loads) > 1 {
-		s := search{loads: loads, limit: limit, least: least, best: best}
-		s.left = make([]int, len(loads))
-		for i, l := range loads {
-			s.left[i] = l.Count
+	if len(best) > least && states(loads) <= mostStates {
+		if exact := fewestHeats(loads, limit); len(exact) < len(best) {
+			best = exact
 		}
-		s.fill(nil)
-		best = s.best
 	}
 	return best
 }
@@ -129,57 +126,4 @@ func ceilDiv(a, b float64) int {
 		n++
 	}
 	return n
-}
-
-// search looks for a packing in fewer heats, filling one heat after another with
-// sections from the heaviest left.
-type search struct {
-	loads []Load
-	limit float64
-	least int
-	left  []int
-	best  []Heat
-	steps int
-}
-
-// fill packs what is left after heats, and keeps the result if it is better.
-func (s *search) fill(heats []Heat) {
-	first := slices.IndexFunc(s.left, func(n int) bool { return n > 0 })
-	if first < 0 {
-		if len(heats) < len(s.best) {
-			s.best = slices.Clone(heats)
-		}
-		return
-	}
-	if len(heats)+1 >= len(s.best) || len(s.best) <= s.least {
-		return
-	}
-	s.choose(heats, Heat{}, first, true)
-}
-
-// choose adds sections of kind i and below to the heat being filled, most first;
-// the heaviest section left is always in it.
-func (s *search) choose(heats []Heat, h Heat, i int, must bool) {
-	if s.steps++; s.steps > searchSteps || len(s.best) <= s.least {
-		return
-	}
-	if i == len(s.loads) {
-		s.fill(append(slices.Clone(heats), h))
-		return
-	}
-	l := s.loads[i]
-	fits := min(s.left[i], int((s.limit-h.Kg)/l.Kg))
-	least := 0
-	if must {
-		least = 1
-	}
-	for n := fits; n >= least; n-- {
-		next := Heat{Kg: h.Kg, Sections: slices.Clone(h.Sections)}
-		if n > 0 {
-			next.put(l, n)
-		}
-		s.left[i] -= n
-		s.choose(heats, next, i+1, false)
-		s.left[i] += n
-	}
 }

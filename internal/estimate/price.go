@@ -21,6 +21,12 @@ const (
 	noTax    = "none"
 )
 
+// The names of price lines that other rooms look for.
+const (
+	overheadName = "Overhead"
+	feeName      = "Artist's fee"
+)
+
 var (
 	overheadField     = fromBookWhole("price", "overhead", Choices, shop.Overhead)
 	overheadBaseField = fromBookWhole("price", "overhead_base", Choices, shop.OverheadBase)
@@ -99,7 +105,7 @@ func (r *run) takePrice() {
 		base, of = labour, "labour"
 	}
 	cost := direct
-	cost += r.step("Overhead", overheadField, base, of)
+	cost += r.step(overheadName, overheadField, base, of)
 	cost += r.step("Contingency", contingencyField, cost, "cost so far")
 	cost += r.fee(cost)
 	cost += r.profit(cost)
@@ -139,10 +145,10 @@ func (r *run) fee(cost money.Amount) money.Amount {
 	switch r.whole.word(feeWayField) {
 	case feeFixed:
 		a := r.currency.Of(r.whole.value(feeSumField).Dec)
-		r.priceLine("Artist's fee", money.Decimal{}, "", a, func() string { return "as agreed" })
+		r.priceLine(feeName, money.Decimal{}, "", a, func() string { return "as agreed" })
 		return a
 	case feeCost:
-		return r.step("Artist's fee", feeShareField, cost, "cost so far")
+		return r.step(feeName, feeShareField, cost, "cost so far")
 	}
 	return 0
 }
@@ -183,7 +189,7 @@ func (r *run) sharesOfPrice(cost money.Amount) {
 		}
 	}
 	if r.whole.word(feeWayField) == feePrice {
-		add("Artist's fee", feeShareField)
+		add(feeName, feeShareField)
 	}
 	add("Insurance", insuranceField)
 	add("Bond", bondField)

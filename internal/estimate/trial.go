@@ -54,7 +54,7 @@ func ones(n int) []float64 {
 // Outcome is what a trial came to.
 type Outcome struct {
 	Direct  money.Amount // all lines
-	Labour  money.Amount
+	Cost    money.Amount // direct cost and overhead
 	Price   money.Amount // what would have to be asked
 	Hours   float64
 	Heats   int
@@ -89,14 +89,50 @@ func (m *Model) Try(v *Variation) Outcome {
 	o := Outcome{Direct: r.est.Direct, Price: r.est.Price, Heats: len(r.est.Heats), Days: r.est.PourDays, Recasts: r.est.Recasts}
 	for _, l := range r.est.Lines {
 		if l.Class == Labour {
-			o.Labour += l.Amount
 			o.Hours += l.Hours
 		}
 	}
 	for _, p := range r.pieces {
 		o.Kg += p.finished.v
 	}
+	o.Cost = m.CostOf(r.est)
 	return o
+}
+
+// CostOf is what an estimate of this commission costs the shop: direct cost and
+// overhead.
+func (m *Model) CostOf(e *Estimate) money.Amount {
+	cost := e.Direct
+	for _, l := range e.PriceLines {
+		if l.Name == overheadName {
+			cost += l.Amount
+		}
+	}
+	return cost
+}
+
+// CostRoom is what the price of an estimate leaves for direct cost and overhead:
+// all of it but the shares of the price and the artist's fee.
+func (m *Model) CostRoom(e *Estimate) money.Amount {
+	room := e.Price
+	for _, l := range e.PriceLines {
+		if l.Of == "price" || l.Name == feeName {
+			room -= l.Amount
+		}
+	}
+	return room
+}
+
+// Name is the name of a piece.
+func (m *Model) Name(piece int) string { return m.first.pieces[piece].name }
+
+// HasHours tells whether a stage has work in it that may take longer: not where
+// others do it.
+func (m *Model) HasHours(st *Stage) bool {
+	if st.lines == nil && st.wholeLines == nil {
+		return false
+	}
+	return !m.first.allByOthers(st)
 }
 
 // Sections gives the number of sections of all casts of each piece in a trial,

@@ -207,3 +207,27 @@ var (
 	Payments      = words("Price", "price.payments", "Payments", "Agreement signed 30; Original approved 30; Bronze cast 30; Installed and accepted 10")
 	ValidDays     = number("Price", "price.valid_days", "Quote stands for (days)", quantity.KindCount, "60", field.AtLeast1, "")
 )
+
+// Ranges: how far below and above the estimate each input may come to lie, by
+// how well it is known. One shop's hours move together.
+var (
+	AreaTypedLow     = number("Ranges", "range.area_typed_low", "A typed surface may be less by", quantity.KindShare, "8 %", field.PartOf1, "")
+	AreaTypedHigh    = number("Ranges", "range.area_typed_high", "A typed surface may be more by", quantity.KindShare, "12 %", field.AnyShare, "")
+	AreaFormulaLow   = number("Ranges", "range.area_formula_low", "A surface by formula may be less by", quantity.KindShare, "15 %", field.PartOf1, "")
+	AreaFormulaHigh  = number("Ranges", "range.area_formula_high", "A surface by formula may be more by", quantity.KindShare, "25 %", field.AnyShare, "")
+	AreaScanLow      = number("Ranges", "range.area_scan_low", "A scanned surface may be less by", quantity.KindShare, "2 %", field.PartOf1, "")
+	AreaScanHigh     = number("Ranges", "range.area_scan_high", "A scanned surface may be more by", quantity.KindShare, "3 %", field.AnyShare, "")
+	WallLow          = number("Ranges", "range.wall_low", "The wall as cast may be less by", quantity.KindShare, "5 %", field.PartOf1, "")
+	WallHigh         = number("Ranges", "range.wall_high", "The wall as cast may be more by", quantity.KindShare, "20 %", field.AnyShare, "")
+	HoursLow         = number("Ranges", "range.hours_low", "Hours may be less by", quantity.KindShare, "15 %", field.PartOf1, "")
+	HoursHigh        = number("Ranges", "range.hours_high", "Hours may be more by", quantity.KindShare, "40 %", field.AnyShare, "")
+	HoursCorrelation = number("Ranges", "range.hours_together", "Hours of one shop move together by", quantity.KindShare, "60 %", field.Bounds{Max: 1}, "")
+	MaterialLow      = number("Ranges", "range.material_low", "Prices of materials may be less by", quantity.KindShare, "5 %", field.PartOf1, "")
+	MaterialHigh     = number("Ranges", "range.material_high", "Prices of materials may be more by", quantity.KindShare, "15 %", field.AnyShare, "")
+	MetalLow         = number("Ranges", "range.metal_low", "The price of ingot may be less by", quantity.KindShare, "10 %", field.PartOf1, "")
+	MetalHigh        = number("Ranges", "range.metal_high", "The price of ingot may be more by", quantity.KindShare, "25 %", field.AnyShare, "")
+	FreightLow       = number("Ranges", "range.freight_low", "Freight may be less by", quantity.KindShare, "10 %", field.PartOf1, "")
+	FreightHigh      = number("Ranges", "range.freight_high", "Freight may be more by", quantity.KindShare, "30 %", field.AnyShare, "")
+	SiteLow          = number("Ranges", "range.site_low", "Site and lifting may be less by", quantity.KindShare, "10 %", field.PartOf1, "")
+	SiteHigh         = number("Ranges", "range.site_high", "Site and lifting may be more by", quantity.KindShare, "60 %", field.AnyShare, "")
+)
