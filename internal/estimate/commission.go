@@ -24,6 +24,29 @@ type Commission struct {
 	Inputs   map[string]string `json:"inputs,omitempty"`   // of the whole commission
 	Pieces   []Piece           `json:"pieces"`
 	Extras   []Extra           `json:"extras,omitempty"`
+	Options  []Option          `json:"options,omitempty"`
+}
+
+// Option is another way to make the same commission: at another height, or with
+// other inputs. What it does not say is the commission's own.
+type Option struct {
+	Name        string              `json:"name,omitempty"`
+	Height      string              `json:"height,omitempty"` // of the first piece; the others scale along unless they stay
+	Inputs      map[string]string   `json:"inputs,omitempty"` // of the whole commission
+	Pieces      []map[string]string `json:"pieces,omitempty"` // of each piece, by its place
+	Recommended bool                `json:"recommended,omitempty"`
+	Why         string              `json:"why,omitempty"` // the sentence that goes with a recommendation
+}
+
+// Clone gives a copy that shares nothing with o.
+func (o Option) Clone() Option {
+	o.Inputs = maps.Clone(o.Inputs)
+	pieces := make([]map[string]string, len(o.Pieces))
+	for i, p := range o.Pieces {
+		pieces[i] = maps.Clone(p)
+	}
+	o.Pieces = pieces
+	return o
 }
 
 // Piece is one sculpture of the commission: a figure, its dog, a bench.
@@ -46,6 +69,13 @@ type Extra struct {
 func (c Commission) Clone() Commission {
 	c.Inputs = maps.Clone(c.Inputs)
 	c.Extras = slices.Clone(c.Extras)
+	options := make([]Option, len(c.Options))
+	for i, o := range c.Options {
+		options[i] = o.Clone()
+	}
+	if c.Options != nil {
+		c.Options = options
+	}
 	pieces := make([]Piece, len(c.Pieces))
 	for i, p := range c.Pieces {
 		pieces[i] = p.Clone()

@@ -74,6 +74,7 @@ var (
 	startField      = choice("form", "start", "They bring", startClay, startOrig, startMould, startWax, startFile)
 	difficultyField = asked("form", "difficulty", "Difficulty of the work", quantity.KindFactor, field.Bounds{Min: 0.3, Max: 4}, "1", "").hint("plain 0.8, ordinary 1, intricate 1.6")
 	sectionsField   = asked("form", "sections", "Sections", quantity.KindCount, field.Bounds{Min: 1, Max: 2000}, "", "by crucible and shell tank")
+	alongField      = choice("form", "in_options", "At another scale it", "scales along", "stays as it is")
 	weldField       = asked("form", "weld", "Weld length", quantity.KindLength, field.ZeroUp, "", "of equal square patches")
 	shrinkField     = fromBook("form", "shrinkage", Hours, shop.Shrinkage)
 	thickField      = fromBook("form", "thickening", Hours, shop.Thickening)
