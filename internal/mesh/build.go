@@ -15,6 +15,8 @@ const (
 	// far is how many units from zero single precision becomes too coarse for
 	// a form of a few units: there it steps by 1/2000 of one.
 	far = 4096
+	// absurd is where numbers are no place any more, but damage.
+	absurd = 1e15
 	// none stands for a point that is missing or no number.
 	none = math.MaxUint32
 	// lost stands for a point that is there, but not finite.
@@ -57,7 +59,7 @@ func (b *builder) settle(points []Vec, t *transform) {
 	for k := range middle {
 		var some []float64
 		for i := range min(sample, len(points)) {
-			if x := t.apply(points[i*len(points)/min(sample, len(points))])[k]; math.Abs(x) <= math.MaxFloat32 {
+			if x := t.apply(points[i*len(points)/min(sample, len(points))])[k]; math.Abs(x) < absurd {
 				some = append(some, x)
 			}
 		}
