@@ -56,6 +56,7 @@ type Outcome struct {
 	Direct  money.Amount // all lines
 	Cost    money.Amount // direct cost and overhead
 	Price   money.Amount // what would have to be asked
+	Total   money.Amount // with tax
 	Hours   float64
 	Heats   int
 	Days    int
@@ -85,8 +86,13 @@ func (m *Model) Yield() float64 { return m.first.whole.num(yieldField) }
 func (m *Model) Try(v *Variation) Outcome {
 	r := m.fresh()
 	r.vary = v
+	return m.outcome(r)
+}
+
+// outcome estimates a run and tells what it came to.
+func (m *Model) outcome(r *run) Outcome {
 	r.estimate()
-	o := Outcome{Direct: r.est.Direct, Price: r.est.Price, Heats: len(r.est.Heats), Days: r.est.PourDays, Recasts: r.est.Recasts}
+	o := Outcome{Direct: r.est.Direct, Price: r.est.Price, Total: r.est.Total, Heats: len(r.est.Heats), Days: r.est.PourDays, Recasts: r.est.Recasts}
 	for _, l := range r.est.Lines {
 		if l.Class == Labour {
 			o.Hours += l.Hours
