@@ -21,8 +21,9 @@ var baseStage = &Stage{
 		}
 		return v.Material
 	},
-	cautions: func(*run) []Caution {
-		return []Caution{{Level: Warning, Stage: "base", Text: "Frame, anchors, footing and wind are for a licensed engineer; depth and drainage follow the local code. The figures here are for the budget."}}
+	cautions: func(r *run) []Caution {
+		wind := r.shop.Num(shop.WindSpeed)
+		return []Caution{{Level: Warning, Stage: "base", Text: "Frame, anchors, footing and wind are for a licensed engineer; depth and drainage follow the local code. The figures here are for the budget. A wind of " + quantity.Number(wind, 0) + " m/s presses with " + quantity.Number(WindPressure(wind), 0) + " N/m².", Source: "ASCE 7, from memory"}}
 	},
 }
 

@@ -161,5 +161,5 @@ func deliveryCautions(r *run) []Caution {
 	if r.heaviest <= hands {
 		return nil
 	}
-	return []Caution{{Level: Danger, Stage: "delivery", Text: "Heaviest part " + r.mass(r.heaviest) + ": over " + r.mass(hands) + " a person, lift with rated gear. Slings load more as they spread (W ÷ n sin θ a leg); a licensed rigger plans the lift.", Source: "OSHA 1910.184; NIOSH, from memory"}}
+	return []Caution{{Level: Danger, Stage: "delivery", Text: "Heaviest part " + r.mass(r.heaviest) + ": over " + r.mass(hands) + " a person, lift with rated gear. Slings load more as they spread: two legs at 45° carry " + r.mass(SlingLeg(r.heaviest, 2, 45)) + " each. A licensed rigger plans the lift.", Source: "OSHA 1910.184; NIOSH, from memory"}}
 }

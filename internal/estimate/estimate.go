@@ -68,6 +68,7 @@ type PieceResult struct {
 	SolidShare     float64       // of the metal, where the form tells
 	AreaTimesWall  quantity.Mass // what area × wall would give, for comparison
 	CrossChecks    []CrossCheck
+	Parts          []form.Share // a figure's surface by part of the body, as shares
 	Once           money.Amount // direct cost paid once
 	PerCast        money.Amount // direct cost of all casts
 	FirstCast      money.Amount
@@ -142,6 +143,7 @@ type piece struct {
 	solidShare                          float64
 	crateSide, crateHeight, chargeable  float64
 	crossChecks                         []CrossCheck
+	parts                               []form.Share
 }
 
 func (p *piece) starts(at ...string) bool {

@@ -168,6 +168,7 @@ func (r *run) figure(p *piece) (form.Body, expr, expr) {
 		for _, g := range form.Formulas {
 			p.crossChecks = append(p.crossChecks, CrossCheck{g.Name, g.Source, g.Area(h, w), g.Name == f.Name})
 		}
+		p.parts = form.Nines
 	}
 	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(room * math.Max(1, dress.v))}, r.input(&p.in, bodyHeightField, metre), a
 }

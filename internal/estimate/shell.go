@@ -9,8 +9,14 @@ import (
 var shellStage = &Stage{
 	ID: "shell", Name: "Shell", Does: "Slurry and stucco over the gated waxes, inside and out, each coat dried", Foundry: true,
 	lines: shellLines, byOthers: never,
-	cautions: func(*run) []Caution {
-		return []Caution{{Level: Warning, Stage: "shell", Text: "Respirable crystalline silica: limit 50 µg/m³ over eight hours, action level 25. Flour, stucco, sanding and knock-off all raise it: extraction, wet cleaning, fitted respirators.", Source: "29 CFR 1910.1053"}}
+	cautions: func(r *run) []Caution {
+		list := []Caution{{Level: Warning, Stage: "shell", Text: "Respirable crystalline silica: limit 50 µg/m³ over eight hours, action level 25. Flour, stucco, sanding and knock-off all raise it: extraction, wet cleaning, fitted respirators.", Source: "29 CFR 1910.1053"}}
+		for _, p := range r.pieces {
+			if each := (p.shellMass.v + p.poured.v) / p.sections.v; each > r.shop.Num(shop.HandsLimit) {
+				list = append(list, Caution{Level: Warning, Stage: "shell", Text: "A section of " + p.name + " weighs about " + r.mass(each) + " in its shell when poured, more than one person lifts: hoist or tongs."})
+			}
+		}
+		return list
 	},
 }
 

@@ -176,6 +176,9 @@ var (
 	EngineerFrom = number("Base", "base.engineer_from", "Pieces from this height go to an engineer", quantity.KindLength, "1.5 m", field.ZeroUp, "")
 )
 
+// WindSpeed is for the caution that goes to the engineer.
+var WindSpeed = number("Base", "base.wind", "Wind that the caution speaks of (m/s)", quantity.KindFactor, "40", field.AboveZero, "the local code decides")
+
 // Delivery and install.
 var (
 	BoxWidth     = number("Delivery and install", "delivery.box", "Width and depth of a piece, for each unit of height", quantity.KindFactor, "0.45", field.AboveZero, "")
