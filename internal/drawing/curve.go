@@ -241,15 +241,15 @@ func (c Curve) free(p curvePlan, o OptionAt, taken []Box) (Text, bool) {
 		{d, d * 2.4, Start},
 	} {
 		t.At, t.Anchor = Point{x + try.dx, y + try.dy}, try.a
-		if b := t.Box(); b.Min.X >= p.left && b.Max.X <= c.Width && b.Min.Y >= 0 && b.Max.Y <= p.ground && clear(b, taken) {
+		if b := t.Box(); b.Min.X >= p.left && b.Max.X <= c.Width && b.Min.Y >= 0 && b.Max.Y <= p.ground && meetsNone(b, taken) {
 			return t, true
 		}
 	}
 	return Text{}, false
 }
 
-// clear is true if b meets none of taken.
-func clear(b Box, taken []Box) bool {
+// meetsNone is true if b meets none of taken.
+func meetsNone(b Box, taken []Box) bool {
 	for _, other := range taken {
 		if b.Overlaps(other) {
 			return false

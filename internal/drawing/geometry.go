@@ -35,14 +35,6 @@ func (b Box) with(p Point) Box {
 	}
 }
 
-// union is the smallest box that holds b and c.
-func (b Box) union(c Box) Box {
-	if c.Empty() {
-		return b
-	}
-	return b.with(c.Min).with(c.Max)
-}
-
 // Matrix moves points: x' = A x + C y + E, y' = B x + D y + F. The zero value
 // leaves them where they are.
 type Matrix struct{ A, B, C, D, E, F float64 }

@@ -148,7 +148,7 @@ func (t Timeline) place(at func(float64) float64, left float64) []placedDay {
 			from, to = x-width, x+t.Text*0.5
 		}
 		row := func() Box { return Box{Point{from, float64(d.row)}, Point{to, float64(d.row) + 0.9}} }
-		for !clear(row(), taken) {
+		for !meetsNone(row(), taken) {
 			d.row++
 		}
 		taken = append(taken, row())
