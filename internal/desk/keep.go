@@ -49,23 +49,23 @@ func (s *Sheet) Part() {
 }
 
 // Fetch reads a quote from the store, and nothing else: any goroutine may call
-// it. Lay puts what it gives on the desk.
+// it. Put puts what it gives on the desk.
 func (d *Desk) Fetch(ctx context.Context, id quote.ID) (quote.Quote, error) {
 	return d.store.Quote(ctx, id)
 }
 
-// Lay puts a quote on the desk.
-func (d *Desk) Lay(q quote.Quote) *Sheet { return d.sheet(q) }
+// Put puts a quote on the desk.
+func (d *Desk) Put(q quote.Quote) *Sheet { return d.sheet(q) }
 
-// LayNew puts a new draft of one piece on the desk. It is not kept yet.
-func (d *Desk) LayNew() *Sheet {
+// PutNew puts a new draft of one piece on the desk. It is not kept yet.
+func (d *Desk) PutNew() *Sheet {
 	s := d.sheet(quote.Quote{State: quote.Draft, Commission: Blank()})
 	s.unsaved = true
 	return s
 }
 
-// LayCopy puts a copy of a quote on the desk, as a new draft that is not kept yet.
-func (d *Desk) LayCopy(q quote.Quote) *Sheet {
+// PutCopy puts a copy of a quote on the desk, as a new draft that is not kept yet.
+func (d *Desk) PutCopy(q quote.Quote) *Sheet {
 	s := d.sheet(q)
 	s.quote.Commission = q.Commission.Clone()
 	s.Part()

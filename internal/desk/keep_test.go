@@ -55,7 +55,7 @@ func sitDown(t *testing.T) (*desk.Desk, *shelf) {
 
 func TestWhatIsTypedWhileACopyIsBeingKeptStaysAndIsStillToBeKept(t *testing.T) {
 	d, store := sitDown(t)
-	s := d.LayNew()
+	s := d.PutNew()
 	assert.True(t, s.Unsaved(), "a new draft is not kept yet")
 	s.Change("title", func(c *estimate.Commission) { c.Title = "Heron" })
 	copied := s.Copy()
@@ -76,7 +76,7 @@ func TestWhatIsTypedWhileACopyIsBeingKeptStaysAndIsStillToBeKept(t *testing.T) {
 func TestACopyThatCouldNotBeKeptIsStillToBeKept(t *testing.T) {
 	d, store := sitDown(t)
 	store.fail = errors.New("full")
-	s := d.LayNew()
+	s := d.PutNew()
 	_, err := d.Keep(t.Context(), s.Copy())
 	require.Error(t, err)
 	s.NotKept()
@@ -85,7 +85,7 @@ func TestACopyThatCouldNotBeKeptIsStillToBeKept(t *testing.T) {
 
 func TestAQuoteWithFaultsIsKeptAsTypedWithoutAPrice(t *testing.T) {
 	d, store := sitDown(t)
-	s := d.LayNew()
+	s := d.PutNew()
 	s.Set(0, "form.wall", "-3 mm")
 	_, err := d.Keep(t.Context(), s.Copy())
 	require.NoError(t, err)
@@ -97,7 +97,7 @@ func TestACopyOfAQuoteSharesNothingWithIt(t *testing.T) {
 	d, _ := sitDown(t)
 	q := desk.Demo()[1]
 	q.ID, q.Version, q.State = 3, 9, quote.Issued
-	s := d.LayCopy(q)
+	s := d.PutCopy(q)
 	assert.Equal(t, quote.ID(0), s.Quote().ID)
 	assert.Equal(t, quote.Draft, s.Quote().State)
 	assert.Equal(t, q.Commission.Title+" (copy)", s.Commission().Title)

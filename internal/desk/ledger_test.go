@@ -13,7 +13,7 @@ import (
 func TestARateSetInTheShopBookIsDatedAndCountsAtOnce(t *testing.T) {
 	d, store := sitDown(t)
 	l := d.Ledger()
-	s := d.LayNew()
+	s := d.PutNew()
 	before := s.Latest().Price
 	l.Set("labour.metal", "90 / h")
 	s.Reckon()

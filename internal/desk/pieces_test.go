@@ -20,7 +20,7 @@ func names(s *desk.Sheet) (out []string) {
 
 func TestPiecesAreAddedCopiedMovedAndTakenAway(t *testing.T) {
 	d, _ := sitDown(t)
-	s := d.LayNew()
+	s := d.PutNew()
 	s.NamePiece(0, "Figure")
 	assert.Equal(t, 1, s.AddPiece())
 	s.NamePiece(1, "Dog")
@@ -38,7 +38,7 @@ func TestPiecesAreAddedCopiedMovedAndTakenAway(t *testing.T) {
 
 func TestSolidsMakeAForm(t *testing.T) {
 	d, _ := sitDown(t)
-	s := d.LayNew()
+	s := d.PutNew()
 	s.Set(0, "form.known_by", "solids")
 	require.NotEmpty(t, s.Faults(), "solids are none")
 	n := s.AddSolid(0, "sphere")
@@ -51,7 +51,7 @@ func TestSolidsMakeAForm(t *testing.T) {
 
 func TestAnOwnLineCostsWhatItSays(t *testing.T) {
 	d, _ := sitDown(t)
-	s := d.LayNew()
+	s := d.PutNew()
 	before := s.Latest().Direct
 	n := s.AddExtra("metalwork")
 	assert.Equal(t, before, s.Latest().Direct, "it costs nothing until it has a rate")
@@ -66,7 +66,7 @@ func TestUndoingEverythingGivesBackTheFirstState(t *testing.T) {
 	const most = 5 // pieces
 	d, _ := sitDown(t)
 	rapid.Check(t, func(t *rapid.T) {
-		s := d.Lay(desk.Demo()[0])
+		s := d.Put(desk.Demo()[0])
 		first := s.Commission()
 		piece := func() int { return rapid.IntRange(0, len(s.Commission().Pieces)-1).Draw(t, "piece") }
 		t.Repeat(map[string]func(*rapid.T){

@@ -12,7 +12,7 @@ import (
 
 func TestEveryFaultIsSeenOnSomePage(t *testing.T) {
 	d, _ := sitDown(t)
-	s := d.LayNew()
+	s := d.PutNew()
 	s.AddPiece()
 	s.AddExtra("wax")
 	s.SetExtra(0, "rate", func(x *estimate.Extra) { x.Rate = "much" })
@@ -40,7 +40,7 @@ func TestEveryFaultIsSeenOnSomePage(t *testing.T) {
 
 func TestAFileNameHoldsWhatEverySystemAllows(t *testing.T) {
 	d, _ := sitDown(t)
-	s := d.LayNew()
+	s := d.PutNew()
 	s.Change("", func(c *estimate.Commission) { c.Title = `Heron / "Grey": 1½?` + "\x00\n" })
 	assert.Equal(t, "Heron - -Grey-- 1½ proposal.pdf", s.FileName("proposal", "pdf"))
 	s.Change("", func(c *estimate.Commission) { c.Title = "..." })
