@@ -67,11 +67,10 @@ func tellIndex(f func(int), i int) {
 // chosen then: what was may stand elsewhere now.
 func (l *FilterList) SetRows(n int, row func(i int) ListRow, count, empty string) {
 	l.row = row
-	l.list.choose(none)
 	l.count.say(count)
 	l.empty.say(span{text: empty, colour: look.Muted})
 	show(l.empty, n == 0)
-	l.list.setCount(n)
+	l.list.setRows(n, none)
 	l.scroll.Refresh()
 	l.lay(l.Size())
 }

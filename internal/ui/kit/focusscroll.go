@@ -88,7 +88,7 @@ func (s *FocusScroll) tell() {
 	if view <= 0 {
 		return
 	}
-	visit(s.holder, fyne.Position{}, func(o fyne.CanvasObject, at fyne.Position) bool {
+	visit(s.Content(), fyne.NewPos(0, -s.scroll.Offset.Y), func(o fyne.CanvasObject, at fyne.Position) bool {
 		if w, ok := o.(windowed); ok {
 			w.showBand(-at.Y-around, view-at.Y+around)
 			return false

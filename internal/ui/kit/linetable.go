@@ -85,9 +85,8 @@ func (t *LineTable) SetLines(lines []Line) {
 	chosen := t.Selected()
 	many := len(t.lines)
 	t.measure(lines)
-	t.list.choose(t.find(chosen))
 	t.settle()
-	t.list.setCount(len(lines))
+	t.list.setRows(len(lines), t.find(chosen))
 	if many != len(lines) {
 		t.relay(t.Size())
 	}

@@ -67,8 +67,7 @@ func (l *pickList) content() fyne.CanvasObject {
 func (l *pickList) refine(typed string) {
 	marked := l.marked()
 	l.shown = matching(l.owner.options, typed)
-	l.list.choose(none)
-	l.list.setCount(len(l.shown))
+	l.list.setRows(len(l.shown), none)
 	l.scroll.Refresh()
 	l.mark(marked)
 	if l.list.chosen == none && len(l.shown) > 0 {

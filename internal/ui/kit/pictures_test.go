@@ -2,7 +2,6 @@ package kit
 
 import (
 	"fmt"
-	"image"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -16,23 +15,24 @@ import (
 	"meltwright/internal/ui/look"
 )
 
-// picture renders content in a window of that size, and keeps the picture where
-// KIT_PICTURES says, for whoever wants to look.
-func picture(t *testing.T, name string, content fyne.CanvasObject, w, h float32) image.Image {
+// picture shows content in a window of that size, and keeps a picture of it.
+func picture(t *testing.T, name string, content fyne.CanvasObject, w, h float32) {
 	t.Helper()
-	img := window(t, content, w, h).Canvas().Capture()
-	keep(t, name, img)
-	return img
+	keep(t, name, window(t, content, w, h))
 }
 
-func keep(t *testing.T, name string, img image.Image) {
+// keep paints a window into the folder that KIT_PICTURES names, for whoever wants
+// to look; without it nothing is painted.
+func keep(t *testing.T, name string, w fyne.Window) {
 	t.Helper()
-	if dir := os.Getenv("KIT_PICTURES"); dir != "" {
-		f, err := os.Create(filepath.Join(dir, name+".png"))
-		require.NoError(t, err)
-		require.NoError(t, png.Encode(f, img))
-		require.NoError(t, f.Close())
+	dir := os.Getenv("KIT_PICTURES")
+	if dir == "" {
+		return
 	}
+	f, err := os.Create(filepath.Join(dir, name+".png"))
+	require.NoError(t, err)
+	require.NoError(t, png.Encode(f, w.Canvas().Capture()))
+	require.NoError(t, f.Close())
 }
 
 func TestTheWholeScreenAtEverySize(t *testing.T) {
@@ -57,6 +57,10 @@ func TestTheGallery(t *testing.T) {
 			picture(t, "list-"+name, NewPadded(20, 16, demoList()), 900, 520)
 			picture(t, "table-"+name, NewFocusScroll(longTable(40)), 640, 500)
 			picture(t, "price-"+name, stalePrice(), 300, 700)
+			picture(t, "fields-480-"+name, NewColumn(0, demoFields()), 480, 500)
+			picture(t, "fields-330-"+name, NewColumn(0, demoFields()), 330, 620)
+			picture(t, "working-"+name, NewColumn(0, demoWorking()), 330, 300)
+			picture(t, "topbar-"+name, demoBar(nil), 500, 56)
 			picture(t, "buttons-"+name, NewPadded(20, 20, buttons()), 600, 120)
 		})
 	}
@@ -88,7 +92,7 @@ func TestThePickersListInPictures(t *testing.T) {
 		q.grid.Field("stucco").SetText("Stone 17")
 		win.Canvas().Focus(q.grid.Field("stucco").box.(fyne.Focusable))
 		q.grid.Field("stucco").box.(*Picker).open("sto")
-		keep(t, "picker-"+name, win.Canvas().Capture())
+		keep(t, "picker-"+name, win)
 	}
 }
 
@@ -100,7 +104,7 @@ func pictureOver(t *testing.T, name string, open func(fyne.Canvas)) {
 	win := window(t, OverAll(q.sheet, toast), 1024, 700)
 	win.Canvas().Focus(q.rail.body)
 	open(win.Canvas())
-	keep(t, name, win.Canvas().Capture())
+	keep(t, name, win)
 }
 
 func manyWords(n int) []string {

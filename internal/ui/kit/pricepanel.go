@@ -191,7 +191,7 @@ func (b *priceBody) fitAmount(w float32) {
 	}
 	size := full
 	if wide := textWidth(b.amount.full, full, bold); wide > w && wide > 0 {
-		size = max(full*w/wide*0.99, theme.TextSize())
+		size = max(round(full*w/wide-0.5), theme.TextSize()) // letters come in whole sizes
 	}
 	if b.amount.TextSize != size {
 		b.amount.TextSize = size

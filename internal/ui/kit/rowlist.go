@@ -46,12 +46,16 @@ func newRowList(row func() stripRow, fill func(stripRow, int)) *rowList {
 // rowHeight is the height of a row, in whole pixels.
 func (l *rowList) rowHeight() float32 { return round(l.rowSize()) }
 
-// setCount says how many rows there are; what they show is asked for again.
-func (l *rowList) setCount(n int) {
+// setRows says how many rows there are and which is chosen; what they show is
+// asked for again.
+func (l *rowList) setRows(n, chosen int) {
 	resized := l.strip.count != n
-	l.strip.count = n
+	l.strip.count, l.chosen = n, chosen
 	if l.chosen >= n {
 		l.chosen = none
+	}
+	if l.hovered >= n {
+		l.hovered = none
 	}
 	l.relay(true)
 	if resized {

@@ -2,7 +2,7 @@ package kit
 
 import (
 	"image"
-	"image/color"
+	"image/draw"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -49,14 +49,22 @@ func (v *SceneView) heightFor(width float32) float32 {
 	return max(v.aspect*width, px(v.least.Height))
 }
 
-// picture is what the screen asks for; without a drawing it is clear.
+// picture is what the screen asks for, and exactly of the size asked for, which
+// Fyne relies on; without a drawing it is clear.
 func (v *SceneView) picture(w, h int) image.Image {
-	if v.draw != nil && w > 0 && h > 0 {
-		if img := v.draw(w, h); img != nil {
-			return img
-		}
+	clear := image.NewNRGBA(image.Rect(0, 0, max(w, 1), max(h, 1)))
+	if v.draw == nil || w <= 0 || h <= 0 {
+		return clear
 	}
-	return image.NewUniform(color.Transparent)
+	img := v.draw(w, h)
+	if img == nil {
+		return clear
+	}
+	if img.Bounds().Size() != image.Pt(w, h) {
+		draw.Draw(clear, clear.Bounds(), img, img.Bounds().Min, draw.Src)
+		return clear
+	}
+	return img
 }
 
 // Dragged implements fyne.Draggable.
