@@ -8,7 +8,6 @@ import (
 	"meltwright/internal/estimate"
 	"meltwright/internal/fault"
 	"meltwright/internal/quote"
-	"meltwright/internal/shop"
 )
 
 // Blank is a commission with one piece and nothing typed.
@@ -37,13 +36,7 @@ type state struct {
 }
 
 // Paper is what documents are made of.
-type Paper struct {
-	Quote    quote.Quote
-	Estimate *estimate.Estimate
-	Shop     *shop.Shop
-	Date     string // of the document, ISO
-	Until    string // the quote stands until, ISO
-}
+type Paper = quote.Paper
 
 func (d *Desk) sheet(q quote.Quote) *Sheet {
 	s := &Sheet{desk: d, quote: q}

@@ -1,0 +1,71 @@
+package desk
+
+import (
+	"context"
+	"time"
+
+	"meltwright/internal/estimate"
+	"meltwright/internal/quote"
+	"meltwright/internal/shop"
+)
+
+// NoStore keeps nothing: for commissions that are only looked at. Its shop book
+// is the starting one.
+type NoStore struct{}
+
+var _ quote.Store = NoStore{}
+
+// List has no quotes.
+func (NoStore) List(context.Context, quote.Filter) ([]quote.Summary, int, error) { return nil, 0, nil }
+
+// Quote finds none.
+func (NoStore) Quote(context.Context, quote.ID) (quote.Quote, error) {
+	return quote.Quote{}, quote.ErrNotFound
+}
+
+// Save keeps nothing and is refused, so that nobody believes it did.
+func (NoStore) Save(context.Context, quote.Quote, string, time.Time) (quote.Quote, error) {
+	return quote.Quote{}, quote.ErrReadOnly
+}
+
+// Delete finds none.
+func (NoStore) Delete(context.Context, quote.ID, time.Time) error { return quote.ErrNotFound }
+
+// Restore finds none.
+func (NoStore) Restore(context.Context, quote.ID) error { return quote.ErrNotFound }
+
+// Empty has nothing to remove.
+func (NoStore) Empty(context.Context, time.Time) (int, error) { return 0, nil }
+
+// Issue is refused.
+func (NoStore) Issue(context.Context, quote.Revision) error { return quote.ErrReadOnly }
+
+// Revisions has none.
+func (NoStore) Revisions(context.Context, quote.ID) ([]quote.Revision, error) { return nil, nil }
+
+// Revision finds none.
+func (NoStore) Revision(context.Context, quote.ID, string) (quote.Revision, error) {
+	return quote.Revision{}, quote.ErrNotFound
+}
+
+// Clients has none.
+func (NoStore) Clients(context.Context, string) ([]quote.Client, error) { return nil, nil }
+
+// SaveClient is refused.
+func (NoStore) SaveClient(context.Context, quote.Client) (quote.Client, error) {
+	return quote.Client{}, quote.ErrReadOnly
+}
+
+// Book is the starting shop book.
+func (NoStore) Book(context.Context) (shop.Book, error) { return shop.Start(), nil }
+
+// SaveBook is refused.
+func (NoStore) SaveBook(context.Context, shop.Book, time.Time) error { return quote.ErrReadOnly }
+
+// Close has nothing to let go of.
+func (NoStore) Close() error { return nil }
+
+// Lay lays a commission on the desk without keeping it.
+func (d *Desk) Lay(c estimate.Commission) *Sheet {
+	return d.sheet(quote.Quote{Commission: c, State: quote.Draft})
+}
