@@ -1,18 +1,28 @@
 package estimate
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
-// nearest is the path most like a mistyped one: the fewest letters to change,
-// and then the first.
-func nearest(typed string, fields []*Field) string {
+// instead says what a path that a set of inputs does not have may have been meant
+// for: the same in the other set, or the path most like it.
+func instead(typed string, fields []*Field) string {
+	for _, f := range slices.Concat(pieceFields, wholeFields) {
+		if f.Path() == typed && f.PerPiece {
+			return "it belongs among the inputs of a piece"
+		}
+		if f.Path() == typed {
+			return "it belongs among the inputs of the whole commission"
+		}
+	}
 	best, least := "", 1<<30
-	for _, f := range fields {
-		d := distance(strings.ToLower(typed), f.Path())
-		if d < least {
+	for _, f := range slices.Concat(fields, pieceFields, wholeFields) {
+		if d := distance(strings.ToLower(typed), f.Path()); d < least {
 			best, least = f.Path(), d
 		}
 	}
-	return best
+	return "did you mean " + best + "?"
 }
 
 // distance is Levenshtein's: insertions, deletions and changes.

@@ -212,7 +212,7 @@ func (r *run) unknown(fields []*Field, texts map[string]string) {
 	}
 	slices.Sort(names)
 	for _, n := range names {
-		r.faults = append(r.faults, fault.Fault{Where: n, Field: "Input", Value: n, Problem: "is no input of any stage", Remedy: "did you mean " + nearest(n, fields) + "?"})
+		r.faults = append(r.faults, fault.Fault{Where: n, Field: "Input", Value: n, Problem: "is no input here", Remedy: instead(n, fields)})
 	}
 }
 
