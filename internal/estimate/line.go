@@ -186,11 +186,11 @@ func (r *run) counted(st *Stage, p *piece, name, word string, class Class, q exp
 	r.write(st, item{piece: p, name: name, class: class, q: q, rate: r.whole.value(rate), from: r.whole.origin(rate), word: word})
 }
 
-// bought writes a line of a sum the user typed.
+// bought writes a line of a sum the user typed, in the commission's own money.
 func (r *run) bought(st *Stage, f *Field, name string) {
 	v := r.whole.value(f)
 	if v.Num > 0 {
-		r.write(st, item{name: name, class: Bought, q: r.fact("lump sum", 1, none, r.whole.origin(f)), rate: field.Value{Dec: v.Dec, Num: v.Num, Unit: quantity.None}, from: r.whole.origin(f)})
+		r.writeExact(st, item{name: name, class: Bought, q: r.fact("lump sum", 1, none, r.whole.origin(f)), rate: field.Value{Dec: v.Dec, Num: v.Num, Unit: quantity.None}, from: r.whole.origin(f)})
 	}
 }
 
