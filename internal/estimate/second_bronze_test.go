@@ -10,30 +10,30 @@ import "math"
 
 // plainPiece is a piece written down as numbers.
 type plainPiece struct {
-	name                  string
-	reference, area       float64 // as measured
-	room                  float64 // litres displaced, 0 where nobody knows
-	metal, inside         float64 // litres and m² at the made size, where the form gives them
-	height                float64 // to make
-	clay                  bool    // that height is the clay's
-	wall, thickening      float64
-	shrinkage             float64
-	alloy                 plainAlloy
-	lugs                  float64
-	casts                 float64
-	repeat                float64 // hours of a cast in the run, of the first's
-	difficulty            float64
-	sections, weld        float64 // where somebody set them
-	start                 int     // 0 nothing, 1 their original, 2 their mould, 3 their wax
-	undercuts             float64
-	rubber                string // price of a kilogram
-	rubberDensity         float64
-	layers, colours       float64
-	patinaByOthers        bool
-	baseByOthers          bool
-	stone                 plainStone
-	footing               bool
-	printed               bool // the original is printed
+	name             string
+	reference, area  float64 // as measured
+	room             float64 // litres displaced, 0 where nobody knows
+	metal, inside    float64 // litres and m² at the made size, where the form gives them
+	height           float64 // to make
+	clay             bool    // that height is the clay's
+	wall, thickening float64
+	shrinkage        float64
+	alloy            plainAlloy
+	lugs             float64
+	casts            float64
+	repeat           float64 // hours of a cast in the run, of the first's
+	difficulty       float64
+	sections, weld   float64 // where somebody set them
+	start            int     // 0 nothing, 1 their original, 2 their mould, 3 their wax
+	milled           bool    // the original is milled from a file of theirs
+	undercuts        float64
+	rubber           string // price of a kilogram
+	rubberDensity    float64
+	layers, colours  float64
+	patinaByOthers   bool
+	baseByOthers     bool
+	stone            plainStone
+	footing          bool
 }
 
 type plainAlloy struct {
@@ -53,6 +53,7 @@ type plainStone struct {
 var (
 	siliconBronze = plainAlloy{"C87300 silicon bronze 95-1-4", 0.302 * 27.679904710, "17.80"}
 	redBrass      = plainAlloy{"C83600 leaded red brass 85-5-5-5", 0.318 * 27.679904710, "14.60"}
+	gunmetal      = plainAlloy{"C90500 gunmetal 88-10-0-2", 0.315 * 27.679904710, "22.10"}
 )
 
 // standing is a piece with the trade's starting values.
@@ -94,15 +95,19 @@ type plainShop struct {
 	gating  float64
 	days    float64 // on site
 	km      float64
+	trips   float64
 	nights  float64
-	install bool
+	permits string
 	deliver bool
+	// In inch-pound units, and in other money than the shop book's.
+	inchPound bool
+	exchange  string
 }
 
 func startingPlainShop() plainShop {
 	return plainShop{
 		usable: 90 * 0.45359237 * 0.9, weekly: 450 * 0.45359237, yield: 0.95, loss: 0.02, gating: 0.40,
-		days: 1, install: true, deliver: true,
+		days: 1, trips: 1, permits: "0", deliver: true, exchange: "1",
 	}
 }
 

@@ -18,11 +18,15 @@ type plainLine struct {
 
 // plainSheet is every line of a commission.
 type plainSheet struct {
+	plainShop
 	lines []plainLine
 	heats int
-	loads float64
-	days  float64
+	pours float64 // days
 }
+
+// pounds are the inch-pound units that lines are printed in: what of the metric
+// unit makes one.
+var pounds = map[string]string{"kg": "0.45359237", "m": "0.3048", "m²": "0.09290304", "m³": "0.028316846592", "km": "1.609344"}
 
 // exactly reads decimal text.
 func exactly(text string) *big.Rat {
@@ -62,12 +66,34 @@ func places(unit string) int {
 	return 2
 }
 
-func (t *plainSheet) add(stage string, piece int, item string, v float64, unit, rate string) int64 {
+// rate is a price of the shop book in the sheet's money, for the sheet's unit.
+func (t *plainSheet) rate(unit, price string) *big.Rat {
+	r := exactly(price)
+	if t.inchPound && pounds[unit] != "" {
+		r = toHalfUp(r.Mul(r, exactly(pounds[unit])), 4)
+	}
+	if t.exchange != "1" {
+		r = toHalfUp(r.Mul(r, exactly(t.exchange)), 4)
+	}
+	return r
+}
+
+// add writes a line at a price of the shop book.
+func (t *plainSheet) add(stage string, piece int, item string, v float64, unit, price string) int64 {
+	return t.addAt(stage, piece, item, v, unit, t.rate(unit, price))
+}
+
+// addAt writes a line at a rate in the sheet's own money.
+func (t *plainSheet) addAt(stage string, piece int, item string, v float64, unit string, rate *big.Rat) int64 {
 	if !(v > 0) {
 		return 0
 	}
+	if t.inchPound && pounds[unit] != "" {
+		per, _ := exactly(pounds[unit]).Float64()
+		v /= per
+	}
 	q := printed(v, places(unit))
-	l := plainLine{stage, piece, item, q, cents(new(big.Rat).Mul(q, exactly(rate))), unit == "h"}
+	l := plainLine{stage, piece, item, q, cents(new(big.Rat).Mul(q, rate)), unit == "h"}
 	t.lines = append(t.lines, l)
 	return l.cents
 }
@@ -85,12 +111,12 @@ func (t *plainSheet) stageOf(stage string, piece int) (sum int64) {
 // again adds what failed castings cost in a stage that they go through again.
 func (t *plainSheet) again(stage string, i int, w weighed) {
 	each := toHalfUp(big.NewRat(t.stageOf(stage, i), int64(100*w.n*w.casts)), 2)
-	t.add(stage, i, "Expected recasts", w.failures, "section", each.FloatString(2))
+	t.addAt(stage, i, "Expected recasts", w.failures, "section", each)
 }
 
 // sheet writes every line of the commission, in the order of the work.
 func (s plainShop) sheet(pieces []weighed) *plainSheet {
-	t := &plainSheet{}
+	t := &plainSheet{plainShop: s}
 	for i, w := range pieces {
 		if w.start < 1 {
 			t.original(i, w)
@@ -101,15 +127,15 @@ func (s plainShop) sheet(pieces []weighed) *plainSheet {
 		if w.start < 3 {
 			t.wax(i, w)
 		}
-		t.gating(i, w, s.gating)
+		t.gates(i, w)
 		t.shell(i, w)
 		t.metalwork(i, w)
 		t.patina(i, w)
 		t.base(i, w)
 	}
-	t.pour(s, pieces)
+	t.pour(pieces)
 	t.stamp(pieces)
-	t.delivery(s, pieces)
+	t.delivery(pieces)
 	return t
 }
 
@@ -117,9 +143,9 @@ func (s plainShop) sheet(pieces []weighed) *plainSheet {
 func (w weighed) runs() float64 { return w.difficulty * w.casts * w.repeat }
 
 func (t *plainSheet) original(i int, w weighed) {
-	if w.printed {
-		t.add("original", i, "Finishing the printed original", 20*w.claySkin*w.difficulty, "h", "72")
-		t.add("original", i, "Printed original", w.claySkin, "m²", "1450")
+	if w.milled {
+		t.add("original", i, "Finishing the original", 20*w.claySkin*w.difficulty, "h", "72")
+		t.add("original", i, "Milled foam original", w.claySkin, "m²", "980")
 		return
 	}
 	t.add("original", i, "Sculpting in clay", 150*w.claySkin*w.difficulty, "h", "72")
@@ -144,9 +170,9 @@ func (t *plainSheet) wax(i int, w weighed) {
 	t.again("wax", i, w)
 }
 
-func (t *plainSheet) gating(i int, w weighed, share float64) {
+func (t *plainSheet) gates(i int, w weighed) {
 	t.add("gating", i, "Gating the sections", (2*w.n+3*w.skin)*w.runs(), "h", "52")
-	t.add("gating", i, "Gating wax lost after reclaim", w.litres*0.94*share*0.12*w.casts, "kg", "11.50")
+	t.add("gating", i, "Gating wax lost after reclaim", w.litres*0.94*t.gating*0.12*w.casts, "kg", "11.50")
 	t.add("gating", i, "Cups, vents and pins", w.n*w.casts, "section", "6.50")
 	t.again("gating", i, w)
 }
@@ -163,7 +189,7 @@ func (t *plainSheet) shell(i int, w weighed) {
 	t.again("shell", i, w)
 }
 
-func (t *plainSheet) pour(s plainShop, pieces []weighed) {
+func (t *plainSheet) pour(pieces []weighed) {
 	sections, charged, failures, lost := 0.0, 0.0, 0.0, new(big.Rat)
 	weights, counts := map[string][]float64{}, map[string][]int{}
 	for i, w := range pieces {
@@ -171,23 +197,33 @@ func (t *plainSheet) pour(s plainShop, pieces []weighed) {
 		sections += w.n * w.casts
 		charged += w.charged * w.casts
 		failures += w.failures
-		lost.Add(lost, new(big.Rat).Mul(new(big.Rat).SetFloat64(w.lost*w.casts), exactly(w.alloy.price)))
+		lost.Add(lost, t.worth(w.lost*w.casts, w.alloy.price))
 		weights[w.alloy.name] = append(weights[w.alloy.name], w.poured/w.n)
 		counts[w.alloy.name] = append(counts[w.alloy.name], int(w.n*w.casts))
 	}
 	for alloy := range weights {
-		t.heats += fewestHeats(weights[alloy], counts[alloy], s.usable)
+		t.heats += fewestHeats(weights[alloy], counts[alloy], t.usable)
 	}
-	t.loads, t.days = math.Ceil(sections/4), math.Ceil(charged/s.weekly)
-	work := t.add("pour", -1, "Burn-out", 1.5*t.loads, "h", "58")
-	work += t.add("pour", -1, "Melting and pouring", 3*(4*t.days+0.5*float64(t.heats)), "h", "58")
-	work += t.add("pour", -1, "Fuel, burn-out", 260*t.loads, "kWh", "0.055")
+	loads := math.Ceil(sections / 4)
+	t.pours = math.Ceil(charged / t.weekly)
+	work := t.add("pour", -1, "Burn-out", 1.5*loads, "h", "58")
+	work += t.add("pour", -1, "Melting and pouring", 3*(4*t.pours+0.5*float64(t.heats)), "h", "58")
+	work += t.add("pour", -1, "Fuel, burn-out", 260*loads, "kWh", "0.055")
 	degrees := (1950-32)/1.8 - 20
 	work += t.add("pour", -1, "Fuel, melting", charged*(0.37*degrees+190)/(3600*0.13), "kWh", "0.055")
 	work += t.add("pour", -1, "Flux, deoxidiser, crucible wear", float64(t.heats), "heat", "18")
 	each := new(big.Rat).Add(big.NewRat(work, 100), lost)
 	each.Quo(each, new(big.Rat).SetFloat64(sections))
-	t.add("pour", -1, "Expected recasts", failures, "section", toHalfUp(each, 2).FloatString(2))
+	t.addAt("pour", -1, "Expected recasts", failures, "section", toHalfUp(each, 2))
+}
+
+// worth is what kilograms of metal cost, unrounded.
+func (t *plainSheet) worth(kg float64, price string) *big.Rat {
+	each := t.rate("kg", price)
+	if t.inchPound {
+		each.Quo(each, exactly(pounds["kg"]))
+	}
+	return each.Mul(each, new(big.Rat).SetFloat64(kg))
 }
 
 func (t *plainSheet) metalwork(i int, w weighed) {
@@ -241,8 +277,8 @@ func (t *plainSheet) stamp(pieces []weighed) {
 	}
 }
 
-func (t *plainSheet) delivery(s plainShop, pieces []weighed) {
-	if !s.deliver {
+func (t *plainSheet) delivery(pieces []weighed) {
+	if !t.deliver {
 		return
 	}
 	boxes, carried, heaviest := 0.0, 0.0, 0.0
@@ -252,12 +288,9 @@ func (t *plainSheet) delivery(s plainShop, pieces []weighed) {
 		heaviest = max(heaviest, w.finished+w.steel, w.stoneKg)
 	}
 	t.add("delivery", -1, "Crates", boxes, "m²", "62")
-	if s.km > 0 {
+	if t.km > 0 {
 		t.add("delivery", -1, "Freight by weight", carried, "kg", "1.10")
-		t.add("delivery", -1, "Freight by distance", s.km, "km", "2.40")
-	}
-	if !s.install {
-		return
+		t.add("delivery", -1, "Freight by distance", t.km, "km", "2.40")
 	}
 	switch {
 	case heaviest <= 4*23:
@@ -268,7 +301,10 @@ func (t *plainSheet) delivery(s plainShop, pieces []weighed) {
 	default:
 		t.add("delivery", -1, "City crane", 1, "day", "2300")
 	}
-	t.add("delivery", -1, "Installation crew", 3*8*s.days, "h", "62")
-	t.add("delivery", -1, "Travel of the crew", 2*s.km, "km", "0.72")
-	t.add("delivery", -1, "Lodging and meals", 3*s.nights, "night", "210")
+	t.add("delivery", -1, "Installation crew", 3*8*t.days, "h", "62")
+	t.add("delivery", -1, "Travel of the crew", 2*t.trips*t.km, "km", "0.72")
+	t.add("delivery", -1, "Lodging and meals", 3*t.nights, "night", "210")
+	if t.permits != "0" {
+		t.addAt("delivery", -1, "Permits", 1, "", exactly(t.permits))
+	}
 }
