@@ -59,25 +59,14 @@ func (s *FocusScroll) CreateRenderer() fyne.WidgetRenderer {
 		objects: just(s.scroll),
 		layout: func(size fyne.Size) {
 			s.scroll.Resize(size)
-			s.settle()
+			s.tell()
 		},
 		min: s.scroll.MinSize,
 		refresh: func() {
 			s.scroll.Refresh()
-			s.settle()
+			s.tell()
 		},
 	}
-}
-
-// settle lays the content out again where its height turned out another one once
-// its width was known.
-func (s *FocusScroll) settle() {
-	want := s.holder.MinSize().Max(s.scroll.Size())
-	if s.scroll.Size().Width > 0 && want != s.holder.Size() {
-		s.holder.Resize(want)
-		s.scroll.Refresh()
-	}
-	s.tell()
 }
 
 // tell says to each long table in the content which stretch of it can be seen,

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -8,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/assert"
+
+	"meltwright/internal/ui/look"
 )
 
 func TestTheScrollFollowsTheFocus(t *testing.T) {
@@ -90,4 +93,18 @@ type tallThing struct{ widget.BaseWidget }
 func (x *tallThing) MinSize() fyne.Size { return fyne.NewSize(50, 500) }
 func (x *tallThing) CreateRenderer() fyne.WidgetRenderer {
 	return widget.NewSimpleRenderer(container.NewWithoutLayout())
+}
+
+// When a note below a field comes to need another line, what follows moves down;
+// the table must hear of it.
+func TestATableHearsThatItWasMoved(t *testing.T) {
+	plaster(t)
+	table, above := longTable(100), NewText("One line.").(*para)
+	page := NewPage(above, table)
+	w := window(t, page, 500, 300)
+	test.Scroll(w.Canvas(), fyne.NewPos(100, 100), 0, -34*20)
+	first := table.list.strip.first
+	above.say(span{text: strings.Repeat("Over 45 kg: lift with rated gear. ", 80), colour: look.Ink})
+	page.Refresh()
+	assert.Less(t, table.list.strip.first, first)
 }

@@ -74,15 +74,6 @@ func (p *para) heightFor(width float32) float32 {
 // empty says that there is nothing to show.
 func (p *para) empty() bool { return len(p.spans) == 0 }
 
-// widest is the width the wording takes on one line.
-func (p *para) widest() float32 {
-	var w float32
-	for _, s := range p.spans {
-		w += textWidth(s.text, letterSize(p.size), fyne.TextStyle{Bold: s.bold})
-	}
-	return w
-}
-
 // CreateRenderer implements fyne.Widget.
 func (p *para) CreateRenderer() fyne.WidgetRenderer {
 	return face{

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -90,6 +91,14 @@ func TestDeleteTakesAChoiceBack(t *testing.T) {
 	assert.Equal(t, []string{"", ""}, *told)
 }
 
+func TestAShortListIsShownWhole(t *testing.T) {
+	_, _, w := stone(t, 5)
+	press(w, fyne.KeySpace)
+	list := w.Canvas().Focused().(*rowList)
+	view := w.Canvas().Overlays().Top().(*widget.PopUp).Content
+	assert.InDelta(t, list.MinSize().Height, view.Size().Height, 0.5)
+}
+
 func TestATapInTheListChooses(t *testing.T) {
 	f, told, w := stone(t, 5)
 	test.Tap(f.box.(*Picker))
@@ -133,4 +142,16 @@ func TestAMatchHoldsEveryWordInAnyCase(t *testing.T) {
 			}
 		}
 	})
+}
+
+func TestHoverAndChoiceShowOnAPicker(t *testing.T) {
+	f, _, _ := stone(t, 5)
+	p := f.box.(*Picker)
+	p.MouseIn(nil)
+	p.MouseMoved(nil)
+	assert.True(t, p.veil.Visible())
+	p.MouseOut()
+	assert.False(t, p.veil.Visible())
+	f.SetText("Stone 4")
+	assert.Equal(t, "Stone 4", p.Choice())
 }

@@ -123,17 +123,17 @@ func (l *pickList) place(c fyne.Canvas) {
 	if l.filter != nil {
 		want = most
 	}
-	below := c.Size().Height - at.Y - size.Height - 2*pad
-	above := at.Y - 2*pad
+	below := c.Size().Height - at.Y - size.Height - 3*pad
+	above := at.Y - 3*pad
 	y := at.Y + size.Height
 	if below < want && above > below {
 		want = min(want, above)
-		y = at.Y - want - pad
+		y = at.Y - want - 2*pad
 	} else {
 		want = min(want, below)
 	}
 	l.pop.ShowAtPosition(fyne.NewPos(at.X, y))
-	l.pop.Resize(fyne.NewSize(max(size.Width-pad, px(160)), want))
+	l.pop.Resize(fyne.NewSize(max(size.Width, px(160)), want+pad))
 }
 
 // topAndRest puts the first object at its own height above the second.

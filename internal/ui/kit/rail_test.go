@@ -159,3 +159,16 @@ func TestAChosenBandIsStrongerThanAHoveredOneThanTheRest(t *testing.T) {
 	assert.Greater(t, s.strength(2), s.strength(4))
 	assert.Greater(t, s.strength(4), s.strength(1))
 }
+
+func TestTheMarkOfWhatOthersDoIsHollow(t *testing.T) {
+	r, _ := demoRail(t, 290, 700)
+	rows := demoRows()
+	rows[2].State = StageByOthers
+	r.SetRows(rows)
+	s := r.body.strata
+	img := s.draw(int(s.raster.Size().Width), 1200).(*image.NRGBA)
+	left, tone := int(s.place.swatch-s.place.column), nrgba(colour(rows[2].Colour))
+	assert.Equal(t, tone, img.NRGBAAt(left, 250), "an outline at the left")
+	assert.Zero(t, img.NRGBAAt(left+2, 250).A, "and nothing inside")
+	assert.Equal(t, tone, img.NRGBAAt(left+2, 200), "but a line above")
+}

@@ -19,11 +19,9 @@ type rowList struct {
 	widget.BaseWidget
 	strip    strip
 	rowSize  func() float32     // the height of a row
-	minWidth func() float32     // the least width
 	can      func(i int) bool   // whether row i may be chosen; nil: all may
 	onSelect func(i int)        // told when the user chooses another row
 	onOpen   func(i int)        // told on Enter, and on a tap on the chosen row
-	onRune   func(r rune)       // told of letters typed
 	onKey    func(fyne.KeyName) // told of keys that mean nothing here
 	hasty    bool               // the first tap opens
 
@@ -38,7 +36,6 @@ func newRowList(row func() stripRow, fill func(stripRow, int)) *rowList {
 	l := &rowList{strip: strip{make: row, fill: fill}, chosen: none, hovered: none}
 	l.wash, l.veil, l.bar, l.ring = &canvas.Rectangle{}, &canvas.Rectangle{}, &canvas.Rectangle{}, newRing()
 	l.rowSize = func() float32 { return px(34) }
-	l.minWidth = func() float32 { return px(120) }
 	l.ExtendBaseWidget(l)
 	return l
 }
@@ -136,7 +133,7 @@ func (l *rowList) CreateRenderer() fyne.WidgetRenderer {
 			return append(objects, l.ring.Rectangle)
 		},
 		layout: func(fyne.Size) { l.relay(true) },
-		min:    func() fyne.Size { return fyne.NewSize(l.minWidth(), l.rowHeight()*float32(l.strip.count)) },
+		min:    func() fyne.Size { return fyne.NewSize(px(120), l.rowHeight()*float32(l.strip.count)) },
 		refresh: func() {
 			l.dress()
 			l.relay(true)
@@ -258,11 +255,7 @@ func (l *rowList) FocusLost() {
 }
 
 // TypedRune implements fyne.Focusable.
-func (l *rowList) TypedRune(r rune) {
-	if l.onRune != nil {
-		l.onRune(r)
-	}
-}
+func (l *rowList) TypedRune(rune) {}
 
 // TypedKey implements fyne.Focusable.
 func (l *rowList) TypedKey(e *fyne.KeyEvent) {
