@@ -1,0 +1,6 @@
+//go:build !linux && !darwin && !windows
+
+package sqlite
+
+// shareOf cannot be told here.
+func shareOf(string) bool { return false }
