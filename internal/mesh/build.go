@@ -34,6 +34,7 @@ type builder struct {
 	origin Vec  // what is taken off every point of the file
 	placed bool // origin is settled
 	points int  // points looked at, used or not
+	spare  bool // there may be points that no triangle names
 	rough  int  // polygons that could not be cut up properly
 
 	loose []Vec // corners of triangles that wait to be welded
@@ -110,8 +111,9 @@ func (b *builder) triangle(p *[3]Vec) error {
 // flush welds the triangles that wait.
 func (b *builder) flush() error {
 	if b.weld == nil {
-		b.weld = newWelder(0)
+		b.weld = newWelder(0, 0)
 	}
+	b.spare = true
 	b.settle(b.loose, &still)
 	var at [batch]uint32
 	b.placeBatch(b.loose, &still, at[:len(b.loose)])
@@ -156,7 +158,9 @@ func (b *builder) mesh() *Mesh {
 		m.Points = b.weld.points
 	}
 	b.weld, b.triangles = nil, nil
-	m.compact()
+	if b.spare {
+		m.compact()
+	}
 	return m
 }
 

@@ -106,8 +106,9 @@ func named(at []uint32, i uint32) uint32 {
 func (b *builder) place(points []Vec, t *transform) ([]uint32, error) {
 	b.points += len(points)
 	if b.weld == nil {
-		b.weld = newWelder(len(points))
+		b.weld = newWelder(len(points), len(points))
 	}
+	b.spare = true
 	b.settle(points, t)
 	at := make([]uint32, len(points))
 	for from := 0; from < len(points); from += batch {

@@ -105,6 +105,9 @@ type stretch struct {
 	weld                  *welder
 	nonFinite, degenerate int
 	err                   error
+
+	met [][]uint32 // for each earlier stretch, the numbers plus one that it has for the points
+	at  []uint32   // the numbers of the points in the whole mesh
 }
 
 // shareOut reads the triangles that fill into, a stretch a processor.
@@ -116,6 +119,11 @@ func shareOut(in *input, into [][3]uint32) []*stretch {
 	for i := range stretches {
 		from, to := len(into)*i/n, len(into)*(i+1)/n
 		stretches[i] = &stretch{triangles: into[from:to:to]}
+		room := (to - from) / 2
+		if i == 0 {
+			room = len(into) / 2 // in the end it has the points of all
+		}
+		stretches[i].weld = newWelder(min(room, 1<<20), min((to-from)*3/4, 1<<20))
 		all.Go(func() { stretches[i].read(in, int64(from)) })
 	}
 	all.Wait()
@@ -125,7 +133,6 @@ func shareOut(in *input, into [][3]uint32) []*stretch {
 // read fills the stretch from triangle number first of the file on.
 func (s *stretch) read(in *input, first int64) {
 	const some = batch / 3
-	s.weld = newWelder(min(len(s.triangles)/2, 1<<20))
 	want := int64(len(s.triangles)) * stlRecord
 	r := in.section(stlHead+first*stlRecord, want)
 	buf := make([]byte, 64*some*stlRecord)
@@ -169,42 +176,96 @@ func (s *stretch) take(records []byte, kept [][3]uint32) [][3]uint32 {
 
 // cornersOf takes the corners out of a record; false if one is not finite.
 func cornersOf(record *[stlRecord]byte, corners *[3]Vec32) bool {
-	finite := true
-	for c := range 3 {
-		for k := range 3 {
-			bits := binary.LittleEndian.Uint32(record[12+12*c+4*k:])
-			if bits&0x7f800000 == 0x7f800000 {
-				finite = false
-			}
-			corners[c][k] = math.Float32frombits(bits) + 0
-		}
-	}
-	return finite
+	corners[0] = cornerAt((*[12]byte)(record[12:]))
+	corners[1] = cornerAt((*[12]byte)(record[24:]))
+	corners[2] = cornerAt((*[12]byte)(record[36:]))
+	return finite(&corners[0]) && finite(&corners[1]) && finite(&corners[2])
 }
+
+func cornerAt(b *[12]byte) Vec32 {
+	return Vec32{
+		math.Float32frombits(binary.LittleEndian.Uint32(b[0:])) + 0, // no negative zero
+		math.Float32frombits(binary.LittleEndian.Uint32(b[4:])) + 0,
+		math.Float32frombits(binary.LittleEndian.Uint32(b[8:])) + 0,
+	}
+}
+
+// finite is whether p is a point: only the difference of a finite number with
+// itself is zero.
+func finite(p *Vec32) bool { return (p[0]-p[0])+(p[1]-p[1])+(p[2]-p[2]) == 0 }
 
 // joinStretches makes one mesh of what each goroutine has welded by itself.
 // The points are numbered as if one had read the file from front to back.
 func (b *builder) joinStretches(stretches []*stretch) (err error) {
-	b.weld = stretches[0].weld
-	kept := len(stretches[0].triangles)
-	for i, s := range stretches {
+	kept := 0
+	for _, s := range stretches {
 		b.report.NonFinite += s.nonFinite
 		b.report.Degenerate += s.degenerate
 		b.report.Found += s.nonFinite + s.degenerate + len(s.triangles)
 		if err == nil {
 			err = s.err
 		}
-		if i == 0 {
-			continue
-		}
-		at := make([]uint32, len(s.weld.points))
-		b.weld.number(s.weld.points, at)
-		s.weld = nil
-		for _, t := range s.triangles {
-			b.triangles[kept] = [3]uint32{at[t[0]], at[t[1]], at[t[2]]}
-			kept++
-		}
+	}
+	points := renumber(stretches)
+	for _, s := range stretches {
+		kept += copy(b.triangles[kept:], s.triangles)
 	}
 	b.triangles = b.triangles[:kept]
+	b.weld = &welder{points: points}
+	b.spare = b.report.Degenerate > 0
 	return err
+}
+
+// renumber gives the points of all stretches, each once, and makes the
+// triangles name those.
+func renumber(stretches []*stretch) (points []Vec32) {
+	// Which points were met in an earlier stretch: all goroutines look at once,
+	// for nothing is written but each one's own list.
+	var all sync.WaitGroup
+	for i, s := range stretches {
+		s.met = make([][]uint32, i)
+		for j, earlier := range stretches[:i] {
+			n := len(s.weld.points)
+			s.met[j] = make([]uint32, n)
+			for k := range len(stretches) {
+				from, to := n*k/len(stretches), n*(k+1)/len(stretches)
+				all.Go(func() { earlier.weld.known(s.weld.points[from:to], s.met[j][from:to]) })
+			}
+		}
+	}
+	all.Wait()
+	points = stretches[0].weld.points
+	for i, s := range stretches[1:] {
+		points = s.settle(stretches[:i+1], points)
+		all.Go(func() {
+			for k, t := range s.triangles {
+				s.triangles[k] = [3]uint32{s.at[t[0]], s.at[t[1]], s.at[t[2]]}
+			}
+		})
+	}
+	all.Wait()
+	return points
+}
+
+// settle gives the points of the stretch the numbers that earlier ones have
+// for them, and new ones to the others, which it adds to points.
+func (s *stretch) settle(earlier []*stretch, points []Vec32) []Vec32 {
+	s.at = make([]uint32, len(s.weld.points))
+	for k, p := range s.weld.points {
+		s.at[k] = none
+		for j, e := range earlier {
+			if n := s.met[j][k]; n > 0 {
+				s.at[k] = n - 1
+				if e.at != nil {
+					s.at[k] = e.at[n-1]
+				}
+				break
+			}
+		}
+		if s.at[k] == none {
+			s.at[k] = uint32(len(points))
+			points = append(points, p)
+		}
+	}
+	return points
 }

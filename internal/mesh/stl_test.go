@@ -87,7 +87,7 @@ func TestStretchesJoinToTheSameMesh(t *testing.T) {
 	m, report := mustRead(t, binarySTL("", solid))
 	assert.Equal(t, len(solid.Points), len(m.Points))
 	want := newBuilder(&input{size: 1 << 30}, &Report{})
-	want.weld = newWelder(0)
+	want.weld = newWelder(0, 0)
 	for i := range solid.Triangles {
 		var at [3]uint32
 		want.weld.number([]Vec32{solid.Points[solid.Triangles[i][0]], solid.Points[solid.Triangles[i][1]], solid.Points[solid.Triangles[i][2]]}, at[:])

@@ -13,18 +13,22 @@ type welder struct {
 
 const (
 	fewestSlots = 1 << 10
+	// fullness is how many slots there are for each point at least: with fewer,
+	// the first slot is too often another point's.
+	fullness = 2
 	// A batch is how many points are looked up together: their slots are all
 	// asked for before the first is needed, so the memory answers in parallel.
 	batch = 192
 )
 
-// newWelder has room for about n points before it must grow.
-func newWelder(n int) *welder {
+// newWelder has room for so many points, and its table for about n, before
+// they must grow.
+func newWelder(room, n int) *welder {
 	slots := fewestSlots
-	for slots/4*3 < n+batch {
+	for slots/fullness < n+batch {
 		slots *= 2
 	}
-	w := &welder{points: make([]Vec32, 0, n)}
+	w := &welder{points: make([]Vec32, 0, room)}
 	w.room(slots)
 	return w
 }
@@ -48,6 +52,7 @@ func scatter(p *Vec32) uint64 {
 // number writes the number of every point to into, a new one for a point not
 // met before. The points must be finite and hold no negative zero.
 func (w *welder) number(points []Vec32, into []uint32) {
+	into = into[:len(points)]
 	for len(points) > batch {
 		w.numberBatch(points[:batch], into[:batch])
 		points, into = points[batch:], into[batch:]
@@ -56,7 +61,7 @@ func (w *welder) number(points []Vec32, into []uint32) {
 }
 
 func (w *welder) numberBatch(points []Vec32, into []uint32) {
-	if len(w.points)+len(points) > len(w.slots)/4*3 {
+	if len(w.points)+len(points) > len(w.slots)/fullness {
 		w.grow()
 	}
 	var home [batch]uint32
@@ -68,20 +73,27 @@ func (w *welder) numberBatch(points []Vec32, into []uint32) {
 	}
 	w.touch(into)
 	for i := range points {
+		// A slot that was taken is so still, and most often by the point itself.
+		if n := into[i]; n != 0 && same(&w.points[n-1], &points[i]) {
+			into[i] = n - 1
+			continue
+		}
 		into[i] = w.find(&points[i], home[i])
 	}
 }
 
+func same(p, q *Vec32) bool { return p[0] == q[0] && p[1] == q[1] && p[2] == q[2] }
+
 // touch reads the points that the slots named, only to have them at hand.
 //
 //go:noinline
-func (w *welder) touch(slots []uint32) (sum float32) {
+func (w *welder) touch(slots []uint32) (all uint32) {
 	for _, n := range slots {
 		if n != 0 {
-			sum += w.points[n-1][0]
+			all |= math.Float32bits(w.points[n-1][0])
 		}
 	}
-	return sum
+	return all
 }
 
 func (w *welder) find(p *Vec32, at uint32) uint32 {
@@ -93,8 +105,44 @@ func (w *welder) find(p *Vec32, at uint32) uint32 {
 			w.slots[at&mask] = uint32(len(w.points))
 			return uint32(len(w.points) - 1)
 		}
-		if q := &w.points[n-1]; q[0] == p[0] && q[1] == p[1] && q[2] == p[2] {
+		if same(&w.points[n-1], p) {
 			return n - 1
+		}
+		at++
+	}
+}
+
+// known writes the number of every point to into, plus one; 0 for a point not
+// met before. It changes nothing: several goroutines may ask at once.
+func (w *welder) known(points []Vec32, into []uint32) {
+	var home [batch]uint32
+	for len(points) > 0 {
+		some := points[:min(batch, len(points))]
+		for i := range some {
+			home[i] = uint32(scatter(&some[i]) >> w.shift)
+		}
+		for i := range some {
+			into[i] = w.slots[home[i]]
+		}
+		w.touch(into[:len(some)])
+		for i := range some {
+			if into[i] != 0 && !same(&w.points[into[i]-1], &some[i]) {
+				into[i] = w.seek(&some[i], home[i])
+			}
+		}
+		points, into = points[len(some):], into[len(some):]
+	}
+}
+
+func (w *welder) seek(p *Vec32, at uint32) uint32 {
+	mask := uint32(len(w.slots) - 1)
+	for {
+		n := w.slots[at&mask]
+		if n == 0 {
+			return 0
+		}
+		if same(&w.points[n-1], p) {
+			return n
 		}
 		at++
 	}

@@ -44,7 +44,7 @@ func TestWeldingNumbersPointsAsAMapWould(t *testing.T) {
 		for i := range points {
 			points[i] = Vec32{float32(r.IntN(20)), float32(r.IntN(2000)) / 7, float32(r.IntN(9)) * 1e-20}
 		}
-		w := newWelder(0)
+		w := newWelder(0, 0)
 		numbers := make([]uint32, n)
 		w.number(points, numbers)
 		want, distinct := weldByMap(points)

@@ -1,0 +1,94 @@
+package mesh
+
+import (
+	"os/exec"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What others make of the same file: read it, make one of points that are the
+// same, area, volume, and whether it is closed. Each Python script tells its
+// own time, so that the start of Python and its modules is not counted.
+const (
+	vtkScript = `
+import sys, time
+from vtkmodules.vtkIOGeometry import vtkSTLReader
+from vtkmodules.vtkFiltersCore import vtkMassProperties, vtkFeatureEdges
+start = time.perf_counter()
+reader = vtkSTLReader(); reader.SetFileName(sys.argv[1]); reader.MergingOn(); reader.Update()
+mass = vtkMassProperties(); mass.SetInputData(reader.GetOutput()); mass.Update()
+area, volume = mass.GetSurfaceArea(), mass.GetVolume()
+edges = vtkFeatureEdges(); edges.SetInputData(reader.GetOutput())
+edges.BoundaryEdgesOn(); edges.NonManifoldEdgesOn(); edges.FeatureEdgesOff(); edges.ManifoldEdgesOff(); edges.Update()
+closed = edges.GetOutput().GetNumberOfCells() == 0
+print("seconds", time.perf_counter() - start, "area", area, "volume", volume, "closed", int(closed))`
+
+	// It has no welding: is_closed compares edges by their coordinates.
+	numpySTLScript = `
+import sys, time, stl
+start = time.perf_counter()
+mesh = stl.mesh.Mesh.from_file(sys.argv[1])
+area, volume = mesh.areas.sum(), mesh.get_mass_properties()[0]
+closed = mesh.is_closed() if len(sys.argv) > 2 else True
+print("seconds", time.perf_counter() - start, "area", area, "volume", volume, "closed", int(closed))`
+)
+
+// best is the shortest of three tries.
+func best(try func() time.Duration) time.Duration {
+	return min(try(), try(), try())
+}
+
+// told is the time that a script says it took; it has to find the same form.
+func told(b *testing.B, want Size, python, script string, args ...string) time.Duration {
+	out, err := exec.Command(python, append([]string{"-W", "ignore", "-c", script}, args...)...).Output()
+	require.NoError(b, err)
+	require.InEpsilon(b, want.Area, numberAfter(b, "area", out), 1e-5)
+	require.InEpsilon(b, want.Volume, numberAfter(b, "volume", out), 1e-5)
+	require.Equal(b, 1.0, numberAfter(b, "closed", out))
+	return time.Duration(numberAfter(b, "seconds", out) * float64(time.Second))
+}
+
+// BenchmarkMillionBesideOthers reads a binary STL of a million triangles, welds
+// it, and finds area, volume and whether it is closed, beside the programs that
+// do the same. The metrics say how many times as long each of them takes.
+func BenchmarkMillionBesideOthers(b *testing.B) {
+	admesh := needTool(b, "admesh")
+	vtk := needModule(b, "vtkmodules.vtkFiltersCore")
+	numpy := needModule(b, "stl")
+	path := millionFile(b, func(m *Mesh) []byte { return binarySTL("", m) })
+	var size Size
+	ours := time.Hour
+	work := func() {
+		start := time.Now()
+		m, _, err := ReadFile(b.Context(), path, nil)
+		require.NoError(b, err)
+		size = Measure(m)
+		require.True(b, CountSeams(m).Closed())
+		ours = min(ours, time.Since(start))
+	}
+	most := peak(work)
+	others := map[string]time.Duration{
+		"VTK":                      best(func() time.Duration { return told(b, size, vtk, vtkScript, path) }),
+		"numpy-stl":                told(b, size, numpy, numpySTLScript, path, "closed"),
+		"numpy-stl-without-closed": best(func() time.Duration { return told(b, size, numpy, numpySTLScript, path) }),
+		"admesh": best(func() time.Duration {
+			start := time.Now()
+			out, err := exec.Command(admesh, "--exact", path).Output()
+			require.NoError(b, err)
+			require.Equal(b, 1e6, numberAfter(b, `Number of facets\s*:`, out))
+			require.True(b, strings.Contains(string(out), "Volume"))
+			return time.Since(start)
+		}),
+	}
+	for b.Loop() {
+		work()
+	}
+	b.ReportMetric(float64(ours.Milliseconds()), "ms-best")
+	b.ReportMetric(float64(most)/1e6, "MB-peak")
+	for name, took := range others {
+		b.ReportMetric(float64(took)/float64(ours), "×-"+name)
+	}
+}
