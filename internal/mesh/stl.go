@@ -106,6 +106,9 @@ type stretch struct {
 	nonFinite, degenerate int
 	err                   error
 
+	corners [batch]Vec32 // those being welded
+	numbers [batch]uint32
+
 	met [][]uint32 // for each earlier stretch, the numbers plus one that it has for the points
 	at  []uint32   // the numbers of the points in the whole mesh
 }
@@ -123,8 +126,10 @@ func shareOut(in *input, into [][3]uint32) []*stretch {
 		if i == 0 {
 			room = len(into) / 2 // in the end it has the points of all
 		}
-		stretches[i].weld = newWelder(min(room, 1<<20), min((to-from)*3/4, 1<<20))
-		all.Go(func() { stretches[i].read(in, int64(from)) })
+		all.Go(func() {
+			stretches[i].weld = newWelder(min(room, 1<<20), min((to-from)*3/4, 1<<20))
+			stretches[i].read(in, int64(from))
+		})
 	}
 	all.Wait()
 	return stretches
@@ -135,7 +140,7 @@ func (s *stretch) read(in *input, first int64) {
 	const some = batch / 3
 	want := int64(len(s.triangles)) * stlRecord
 	r := in.section(stlHead+first*stlRecord, want)
-	buf := make([]byte, 64*some*stlRecord)
+	buf := make([]byte, 16*some*stlRecord)
 	kept := s.triangles[:0]
 	for s.err == nil && want > 0 {
 		n, err := io.ReadFull(r, buf[:min(want, int64(len(buf)))])
@@ -152,19 +157,17 @@ func (s *stretch) read(in *input, first int64) {
 
 // take welds up to a batch of records and appends the triangles to kept.
 func (s *stretch) take(records []byte, kept [][3]uint32) [][3]uint32 {
-	var corners [batch]Vec32
-	var at [batch]uint32
 	n := 0
 	for ; len(records) > 0; records = records[stlRecord:] {
-		if cornersOf((*[stlRecord]byte)(records), (*[3]Vec32)(corners[n:])) {
+		if cornersOf((*[stlRecord]byte)(records), (*[3]Vec32)(s.corners[n:])) {
 			n += 3
 		} else {
 			s.nonFinite++
 		}
 	}
-	s.weld.number(corners[:n], at[:n])
+	s.weld.number(s.corners[:n], s.numbers[:n])
 	for i := 0; i < n; i += 3 {
-		t := [3]uint32(at[i:])
+		t := [3]uint32(s.numbers[i:])
 		if t[0] == t[1] || t[1] == t[2] || t[2] == t[0] {
 			s.degenerate++
 			continue

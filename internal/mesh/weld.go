@@ -9,6 +9,7 @@ type welder struct {
 	points []Vec32
 	slots  []uint32 // number of a point plus one; 0 where free
 	shift  uint     // 64 less the binary logarithm of len(slots)
+	home   [batch]uint32
 }
 
 const (
@@ -64,7 +65,7 @@ func (w *welder) numberBatch(points []Vec32, into []uint32) {
 	if len(w.points)+len(points) > len(w.slots)/fullness {
 		w.grow()
 	}
-	var home [batch]uint32
+	home := &w.home
 	for i := range points {
 		home[i] = uint32(scatter(&points[i]) >> w.shift)
 	}
