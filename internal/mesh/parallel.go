@@ -35,3 +35,25 @@ func inChunks(ctx context.Context, n, size int, work func(chunk, from, to int)) 
 	group.Wait()
 	return ctx.Err()
 }
+
+// counter tells how much of a work is done, from any goroutine.
+type counter struct {
+	total int
+	mu    sync.Mutex
+	done  int
+	tell  func(share float64)
+}
+
+func newCounter(total int, tell func(share float64)) *counter {
+	return &counter{total: total, tell: tell}
+}
+
+func (c *counter) add(n int) {
+	if c.tell == nil {
+		return
+	}
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.done += n
+	c.tell(float64(c.done) / float64(max(c.total, 1)))
+}

@@ -175,3 +175,39 @@ func without(m *Mesh, drop func(i int) bool) *Mesh {
 	}
 	return out
 }
+
+// lathe turns a profile about the z axis: at(s) gives radius and height for s
+// from 0 to 1; the ends are closed flat, onto the axis.
+func lathe(n int, at func(s float64) (r, z float64)) *Mesh {
+	rows := 2 * n
+	var points []Vec
+	var bottom, top float64
+	count := 0
+	for k := range rows {
+		r, z := at(float64(k) / float64(rows-1))
+		if count == 0 {
+			bottom = z
+		}
+		top = z
+		if r < 1e-9 {
+			continue
+		}
+		for i := range n {
+			a := 2 * math.Pi * float64(i) / float64(n)
+			points = append(points, Vec{r * math.Cos(a), r * math.Sin(a), z})
+		}
+		count++
+	}
+	return poles(grid(points, count, n, false), count, n, Vec{0, 0, bottom}, Vec{0, 0, top})
+}
+
+// paddle is the outline of a ball with a rod standing on it.
+func paddle(s, ball, rod, long float64) (r, z float64) {
+	meet := math.Asin(rod / ball)
+	if s < 0.6 {
+		a := math.Pi - s/0.6*(math.Pi-meet)
+		return ball * math.Sin(a), ball * math.Cos(a)
+	}
+	foot := ball * math.Cos(meet)
+	return rod, foot + (s-0.6)/0.4*(ball+long-foot)
+}
