@@ -25,18 +25,56 @@ func (e Ellipsoid) area() float64 {
 func (e Ellipsoid) volume() float64 { return math.Pi * e.A * e.B * e.C / 6 }
 func (e Ellipsoid) half() float64   { return min(e.A, e.B, e.C) / 2 }
 
-// hollow is the volume of the inner parallel body by Steiner's formula, V − A t
-// + M t² − ⁴⁄₃π t³, M the integral of mean curvature, 4π R_G(a², b², c²). It is
-// exact while t is below the smallest radius of curvature; past that the tips
-// fill and it stays within the true room's bounds.
+// hollow is the room that is t or more from the surface. Up to the smallest
+// radius of curvature it is Steiner's formula, V − A t + M t² − ⁴⁄₃π t³, M the
+// integral of mean curvature; past that the tips fill, and it is added up along
+// the normals.
 func (e Ellipsoid) hollow(t float64) float64 {
-	v := e.volume() - e.area()*t + e.curvature()*t*t - 4*math.Pi/3*t*t*t
-	return math.Min(math.Max(v, 0), Ellipsoid{e.A - 2*t, e.B - 2*t, e.C - 2*t}.volume())
+	if t <= e.bend() {
+		return e.volume() - e.area()*t + e.curvature()*t*t - 4*math.Pi/3*t*t*t
+	}
+	return e.alongNormals(func(h, k, reach float64) float64 {
+		return reach - t - h*(reach*reach-t*t) + k*(reach*reach*reach-t*t*t)/3
+	}, t)
 }
 
 func (e Ellipsoid) inner(t float64) float64 {
-	a := e.area() - 2*e.curvature()*t + 4*math.Pi*t*t
-	return math.Max(a, 0)
+	if t <= e.bend() {
+		return e.area() - 2*e.curvature()*t + 4*math.Pi*t*t
+	}
+	return e.alongNormals(func(h, k, _ float64) float64 { return 1 - 2*h*t + k*t*t }, t)
+}
+
+// bend is the smallest radius of curvature, at the tips of the longest axis.
+func (e Ellipsoid) bend() float64 {
+	return sq(min(e.A, e.B, e.C)) / max(e.A, e.B, e.C) / 2
+}
+
+// alongNormals integrates f over the part of the surface whose normals reach
+// further inside than t. By symmetry a normal is nearest to its own foot until
+// it meets the plane of the two longer axes. f is given the mean curvature, the
+// Gaussian curvature and that reach.
+func (e Ellipsoid) alongNormals(f func(h, k, reach float64) float64, t float64) float64 {
+	a, b, c := sq(e.A/2), sq(e.B/2), sq(e.C/2)
+	short := min(a, b, c)
+	const n = 64
+	sum := 0.0
+	for i := range n {
+		w := (float64(i) + 0.5) / n // of an eighth of the unit sphere, in even parts
+		for j := range n {
+			sin, cos := math.Sincos((float64(j) + 0.5) / n * math.Pi / 2)
+			u, v := sq(cos)*(1-w*w), sq(sin)*(1-w*w)
+			gradient := math.Sqrt(u/a + v/b + w*w/c)
+			reach := short * gradient
+			if reach <= t {
+				continue
+			}
+			k := 1 / (a * b * c * sq(sq(gradient)))
+			h := (a + b + c - a*u - b*v - c*w*w) * k * gradient / 2
+			sum += gradient * f(h, k, reach)
+		}
+	}
+	return sum / (n * n) * 4 * math.Pi * math.Sqrt(a*b*c)
 }
 
 func (e Ellipsoid) curvature() float64 {
