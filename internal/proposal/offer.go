@@ -1,0 +1,192 @@
+package proposal
+
+import (
+	"slices"
+	"strings"
+
+	"meltwright/internal/drawing"
+	"meltwright/internal/fault"
+	"meltwright/internal/quote"
+)
+
+// offer is a proposal being set.
+type offer struct {
+	setter
+	paper    quote.Paper
+	sheet    sheet
+	language language
+	words    *wording
+	own      map[string]string // what the user wrote, by part
+	facts    *facts
+}
+
+// section is one part of a proposal. Its key names its template, and the user's
+// own words for it.
+type section struct {
+	key string
+	set func(o *offer, key string) []strip
+}
+
+// sections are those of a proposal, in their usual order. The cover comes before
+// them, and signatures are the last whatever is chosen.
+var sections = []section{
+	{"idea", (*offer).idea},
+	{"work", (*offer).work},
+	{"included", (*offer).text},
+	{"rests", (*offer).text},
+	{"price", (*offer).price},
+	{"payments", (*offer).payments},
+	{"terms", (*offer).text},
+	{"care", (*offer).text},
+	{"rights", (*offer).text},
+	{"cautions", (*offer).text},
+	{"signatures", (*offer).signatures},
+}
+
+// Sections lists the parts that a proposal can have, in their usual order. A
+// quote chooses and orders them in its words "sections", separated by commas.
+func Sections() []string {
+	var keys []string
+	for _, s := range sections {
+		keys = append(keys, s.key)
+	}
+	return keys
+}
+
+// proposal sets the proposal of a paper.
+func (m Maker) proposal(p quote.Paper) (*document, error) {
+	own := p.Quote.Words
+	code := own["language"]
+	if code == "" {
+		code = m.Language
+	}
+	l := languageOf(code, p.Estimate.Currency)
+	words, err := wordingOf(l.code, m.Wording)
+	if err != nil {
+		return nil, err
+	}
+	chosen, err := chosenSections(own["sections"])
+	if err != nil {
+		return nil, err
+	}
+	o := &offer{paper: p, sheet: sheetOf(p.Estimate.System), language: l, words: words, own: own}
+	o.wide = o.sheet.wide()
+	o.facts = o.gather()
+	var strips []strip
+	for _, s := range chosen {
+		strips = append(strips, s.set(o, s.key)...)
+	}
+	if len(strips) > 0 {
+		strips[0].fresh = true
+	}
+	return o.bind(strips)
+}
+
+// bind puts cover and strips together.
+func (o *offer) bind(strips []strip) (*document, error) {
+	inner, marks := o.sheet.compose(strips)
+	pages := append([]folio{o.cover()}, inner...)
+	for i := range marks {
+		marks[i].page++
+	}
+	d := &document{sheet: o.sheet, title: o.title(), author: o.facts.Shop, date: o.paper.Date}
+	d.marks = append([]mark{{words: o.title()}}, marks...)
+	d.finish(pages, o.furniture)
+	d.lost = o.lost
+	return d, o.words.err
+}
+
+// chosenSections reads the user's choice of sections; without one, all of them.
+func chosenSections(text string) ([]section, error) {
+	if strings.TrimSpace(text) == "" {
+		return sections, nil
+	}
+	var chosen []section
+	for _, key := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == '\n' || r == ' ' || r == ';' }) {
+		at := slices.IndexFunc(sections, func(s section) bool { return s.key == strings.ToLower(key) })
+		if at < 0 {
+			return nil, fault.Fault{
+				Where: "words.sections", Field: "Sections", Value: key, Problem: "is none",
+				Remedy: "choose among " + strings.Join(Sections(), ", "),
+			}
+		}
+		chosen = append(chosen, sections[at])
+	}
+	return chosen, nil
+}
+
+// text sets a section that is words alone: the user's own, or the template's.
+func (o *offer) text(key string) []strip { return o.running(o.blocksOf(key), bodyStyle) }
+
+// blocksOf gives the blocks of a section. The user's own words keep the title of
+// the template.
+func (o *offer) blocksOf(key string) []block {
+	all := blocks(o.words.say(key, o.facts))
+	own := o.own[key]
+	if strings.TrimSpace(own) == "" {
+		return all
+	}
+	mine := blocks(ownWords(own))
+	if len(all) > 0 && all[0].kind == '#' {
+		mine = append([]block{all[0]}, mine...)
+	}
+	return mine
+}
+
+// idea sets the artist's words, and nothing where there are none.
+func (o *offer) idea(key string) []strip {
+	if strings.TrimSpace(o.own[key]) == "" {
+		return nil
+	}
+	first := leadStyle
+	if len(o.own[key]) > longLead {
+		first = bodyStyle
+	}
+	return o.running(o.blocksOf(key), first)
+}
+
+// longLead is from how many bytes on the artist's words are set as plain text.
+const longLead = 900
+
+// label gives words of the language that need no data.
+func (o *offer) label(name string) string { return o.words.label(name) }
+
+// title is that of the work.
+func (o *offer) title() string {
+	if t := strings.TrimSpace(o.facts.Title); t != "" {
+		return t
+	}
+	return o.label("untitled")
+}
+
+// date spells out an ISO date; what is no date stays as it is.
+func (o *offer) date(iso string) string {
+	t, ok := day(iso)
+	if !ok {
+		return iso
+	}
+	months := strings.Fields(o.label("months"))
+	if len(months) != 12 {
+		return iso
+	}
+	return o.words.say("date", map[string]any{"Day": t.Day(), "Month": months[t.Month()-1], "Year": t.Year()})
+}
+
+// furniture is what stands at the foot of every page but the cover.
+func (o *offer) furniture(number, count int) []drawing.Item {
+	if number == 1 {
+		return nil
+	}
+	s := smallStyle.in(drawing.Sans)
+	s.size = 8
+	y := o.sheet.height - o.sheet.bottom + 30
+	right := o.sheet.width - o.sheet.right
+	left := o.words.say("foot", o.facts)
+	page := o.words.say("page", map[string]int{"Page": number, "Pages": count})
+	lines, ls := o.lines(s, left, o.wide-80)
+	return []drawing.Item{
+		drawing.Shape{Path: drawing.Rect(o.sheet.left, y-8, o.wide, 0.6), Fill: drawing.Rule},
+		ls.line(lines[0], o.sheet.left, y, drawing.Start),
+		s.line(page, right, y, drawing.End),
+	}
+}
