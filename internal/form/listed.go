@@ -18,8 +18,10 @@ type Listed struct {
 	make  func(size []float64, e Ends) (Shape, string)
 }
 
+// size is a length from a micrometre to a kilometre: beyond that, powers of it
+// run out of the range of numbers.
 func size(key, label string) field.Def {
-	return field.Def{Key: key, Label: label, Kind: quantity.KindLength, Bounds: field.Bounds{Over: true, Max: 1000}}
+	return field.Def{Key: key, Label: label, Kind: quantity.KindLength, Bounds: field.Bounds{Min: 1e-6, Max: 1000}}
 }
 
 // Catalogue is every solid there is.

@@ -2,6 +2,7 @@ package form
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -79,7 +80,7 @@ func TestEveryFaultOfASolidNamesItsCellAndWhatWouldBeRight(t *testing.T) {
 
 // Nothing typed makes a solid that cannot be reckoned with.
 func TestWhateverIsTypedASolidHasSurfaceAndRoomOrAFault(t *testing.T) {
-	texts := rapid.OneOf(rapid.SampledFrom([]string{"", "0", "1 m", "1e400", "-2", "NaN", "½ in", "1/0", "5'10\"", "1000 m", "1e-300 m", "0.0000000001 mm"}), rapid.String())
+	texts := rapid.OneOf(rapid.SampledFrom([]string{"", "0", "1 m", "1e400", "-2", "NaN", "½ in", "1/0", "5'10\"", "1000 m", "0.0000000001 mm", "." + strings.Repeat("0", 75) + "1um", "0.001 mm"}), rapid.String())
 	rapid.Check(t, func(t *rapid.T) {
 		l := rapid.SampledFrom(Catalogue).Draw(t, "solid")
 		row := map[string]string{"shape": l.Name, "count": texts.Draw(t, "count"), "ends": rapid.SampledFrom([]string{"", "open", "ajar"}).Draw(t, "ends")}
