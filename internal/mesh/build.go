@@ -37,7 +37,8 @@ type builder struct {
 	spare  bool // there may be points that no triangle names
 	rough  int  // polygons that could not be cut up properly
 
-	loose []Vec // corners of triangles that wait to be welded
+	kept  [batch]Vec32 // points being welded
+	loose []Vec        // corners of triangles that wait to be welded
 }
 
 func newBuilder(in *input, report *Report) *builder {
@@ -72,17 +73,6 @@ func (b *builder) settle(points []Vec, t *transform) {
 		b.origin = middle
 		b.report.note("The form lies far from the file's zero point; it was moved there by (%.1f, %.1f, %.1f), so that no digit is lost.", -middle[0], -middle[1], -middle[2])
 	}
-}
-
-// keep is p as the mesh keeps it; false if it is not finite.
-func (b *builder) keep(p Vec) (Vec32, bool) {
-	q := p.Sub(b.origin).Vec32()
-	// A difference with itself is zero for finite numbers alone.
-	d := (q[0] - q[0]) + (q[1] - q[1]) + (q[2] - q[2])
-	if d != 0 {
-		return Vec32{}, false
-	}
-	return plain(q), true
 }
 
 // full is an error once there is more than is read: triangles, whether they

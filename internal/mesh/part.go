@@ -124,15 +124,25 @@ func (b *builder) place(points []Vec, t *transform) ([]uint32, error) {
 }
 
 func (b *builder) placeBatch(points []Vec, t *transform, at []uint32) {
-	var kept [batch]Vec32
-	var finite [batch]bool
-	for i, p := range points {
-		kept[i], finite[i] = b.keep(t.apply(p))
-	}
-	b.weld.number(kept[:len(points)], at)
+	var bad [batch]bool
+	anyBad := false
+	o := b.origin
 	for i := range points {
-		if !finite[i] {
-			at[i] = lost // in its stead the origin was welded; compact takes it out
+		p := points[i]
+		if t != &still {
+			p = t.apply(p)
+		}
+		q := plain(Vec32{float32(p[0] - o[0]), float32(p[1] - o[1]), float32(p[2] - o[2])})
+		if !finite(&q) {
+			bad[i], anyBad = true, true
+			q = Vec32{} // welded in its stead; compact takes it out
+		}
+		b.kept[i] = q
+	}
+	b.weld.number(b.kept[:len(points)], at)
+	for i := range points {
+		if anyBad && bad[i] {
+			at[i] = lost
 		}
 	}
 }

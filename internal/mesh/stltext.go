@@ -11,6 +11,9 @@ func readTextSTL(in *input, b *builder) error {
 	s := newStream(in.all())
 	f := facet{build: b}
 	for {
+		if err := f.plain(s); err != nil {
+			return err
+		}
 		word := s.word()
 		if len(word) == 0 {
 			break
@@ -41,7 +44,7 @@ func readTextSTL(in *input, b *builder) error {
 
 // isWord is whether word is the lower-case keyword, in any case.
 func isWord(word []byte, keyword string) bool {
-	return len(word) == len(keyword) && bytes.EqualFold(word, []byte(keyword))
+	return len(word) == len(keyword) && word[0]|0x20 == keyword[0] && bytes.EqualFold(word, []byte(keyword))
 }
 
 // passTitle passes over the name of a solid, which is the rest of the line,
@@ -59,6 +62,72 @@ type facet struct {
 	build   *builder
 	corners []Vec
 	spoilt  bool // a corner cannot be read
+}
+
+// plain takes facets for as long as they are written as nearly all are, at a
+// third of the time; it leaves any other where it begins.
+func (f *facet) plain(s *stream) error {
+	if len(f.corners) > 0 || f.spoilt {
+		return nil
+	}
+	for {
+		b := s.ahead()
+		var p [3]Vec
+		n := plainFacet(b, &p)
+		if n == 0 {
+			return nil
+		}
+		s.pos += n
+		s.line += bytes.Count(b[:n], []byte{'\n'})
+		if err := f.build.triangle(&p); err != nil {
+			return err
+		}
+	}
+}
+
+// plainFacet reads a facet in lower case with three corners, and says how long
+// it is; 0 if that is not what b begins with.
+func plainFacet(b []byte, p *[3]Vec) int {
+	i := 0
+	ok := true
+	expect := func(word string) {
+		for i < len(b) && b[i] <= ' ' {
+			i++
+		}
+		if ok = ok && len(b)-i > len(word) && string(b[i:i+len(word)]) == word && b[i+len(word)] <= ' '; ok {
+			i += len(word)
+		}
+	}
+	expect("facet")
+	expect("normal")
+	for range 3 {
+		for i < len(b) && b[i] <= ' ' {
+			i++
+		}
+		for i < len(b) && b[i] > ' ' {
+			i++
+		}
+	}
+	expect("outer")
+	expect("loop")
+	for c := range p {
+		expect("vertex")
+		for k := range p[c] {
+			for i < len(b) && b[i] <= ' ' {
+				i++
+			}
+			x, n, isNumber := number(b[i:])
+			ok = ok && isNumber
+			p[c][k] = x
+			i += n
+		}
+	}
+	expect("endloop")
+	expect("endfacet")
+	if !ok {
+		return 0
+	}
+	return i
 }
 
 func (f *facet) vertex(s *stream) {
