@@ -1,0 +1,25 @@
+package ui
+
+import (
+	"meltwright/internal/estimate"
+	"meltwright/internal/quantity"
+)
+
+// proposed is what the program works out for an input while nothing is typed,
+// where the estimate tells; empty where it does not.
+func (q *quoteScreen) proposed(e estimate.Entry) string {
+	latest := q.sheet.Latest()
+	if e.Piece < 0 || e.Piece >= len(latest.Pieces) {
+		return ""
+	}
+	p := latest.Pieces[e.Piece]
+	switch e.Field.Path() {
+	case "form.height":
+		return quantity.Print(quantity.KindLength, float64(p.Height), latest.System)
+	case "form.sections":
+		return quantity.Number(float64(p.Sections), 0)
+	case "form.weld":
+		return quantity.Print(quantity.KindLength, float64(p.Weld), latest.System)
+	}
+	return ""
+}
