@@ -10,7 +10,6 @@ package shop
 import (
 	"encoding/json"
 	"maps"
-	"slices"
 
 	"meltwright/internal/field"
 )
@@ -38,17 +37,22 @@ type Row map[string]string
 
 // Clone gives a copy that shares nothing with b.
 func (b Book) Clone() Book {
-	b.Settings = maps.Clone(b.Settings)
+	settings := make(map[string]Setting, len(b.Settings))
+	maps.Copy(settings, b.Settings)
 	tables := make(map[string][]Row, len(b.Tables))
 	for key, rows := range b.Tables {
-		copied := make([]Row, len(rows))
-		for i, r := range rows {
-			copied[i] = maps.Clone(r)
-		}
-		tables[key] = copied
+		tables[key] = cloneRows(rows)
 	}
-	b.Tables = tables
+	b.Settings, b.Tables = settings, tables
 	return b
+}
+
+func cloneRows(rows []Row) []Row {
+	copied := make([]Row, len(rows))
+	for i, r := range rows {
+		copied[i] = maps.Clone(r)
+	}
+	return copied
 }
 
 // With gives a copy of b in which the setting of key k reads text, set by the
@@ -63,7 +67,7 @@ func (b Book) With(k, text, dated string) Book {
 // WithTable gives a copy of b with other rows in one table.
 func (b Book) WithTable(key string, rows []Row, dated string) Book {
 	c := b.Clone()
-	c.Tables[key] = slices.Clone(rows)
+	c.Tables[key] = cloneRows(rows)
 	c.Dated = dated
 	return c
 }
