@@ -4,7 +4,10 @@ import (
 	"database/sql"
 	"net/url"
 	"path/filepath"
+	"slices"
+	"strconv"
 	"strings"
+	"time"
 
 	driver "modernc.org/sqlite"
 )
@@ -24,21 +27,30 @@ const (
 	toCreate mode = "rwc" // made if it is not there
 )
 
-// patience is how long a connection waits for another to finish, in milliseconds.
-const patience = "busy_timeout(5000)"
+// patience is how long a change waits for another window to finish its own.
+const patience = 5 * time.Second
 
-// pragmas of every connection. Patience comes first, because the others may
-// have to wait; foreign keys have to be asked for; fullfsync counts on macOS,
-// where a plain fsync does not reach the disk.
-var pragmas = []string{patience, "foreign_keys(1)", "trusted_schema(0)", "cell_size_check(1)", "cache_size(-8000)", "fullfsync(1)", "checkpoint_fullfsync(1)"}
+// always are the settings of every connection. Patience, in milliseconds, is
+// set first, because the rest may have to wait.
+// Foreign keys have to be asked for; fullfsync counts on macOS, where a plain
+// fsync does not reach the disk. Of several _pragma the driver runs the first by
+// the alphabet first, after the waiting and before journal and synchronous.
+var always = []string{
+	"_busy_timeout=" + strconv.FormatInt(patience.Milliseconds(), 10), "_txlock=immediate", "_defensive=1", "_dqs=0", "_error_rc=1", "_foreign_keys=1",
+	"_pragma=trusted_schema(0)", "_pragma=cell_size_check(1)", "_pragma=cache_size(-8000)",
+	"_pragma=fullfsync(1)", "_pragma=checkpoint_fullfsync(1)",
+}
 
 // lasting makes a commit survive a power cut: written to the log, and the log
 // flushed, before it is acknowledged.
-var lasting = []string{"journal_mode(WAL)", "synchronous(FULL)"}
+var lasting = []string{"_journal_mode=WAL", "_synchronous=FULL"}
 
 // alone keeps the file to one connection, for disks across a network: the
 // memory that connections share in WAL mode does not reach other computers.
-const alone = "locking_mode(EXCLUSIVE)"
+const alone = "_pragma=locking_mode(EXCLUSIVE)"
+
+// loose lets tables be made anew under the rows that refer to them.
+const loose = "_foreign_keys=0"
 
 // onShare tells whether a folder lies on a disk across a network. Tests put
 // their own answer here.
@@ -58,15 +70,22 @@ func connect(path string, m mode, extra ...string) (*sql.DB, error) {
 	return sql.Open("sqlite", address(path, m, extra...))
 }
 
-// address writes a file's path and settings as SQLite reads them. The path is
-// escaped: a raw one would be cut at # and ?, and changed at %.
+// address writes a file's path and settings as SQLite reads them; later
+// settings of a name take the place of earlier ones, except pragmas, which add
+// up. The path is escaped: a raw one would be cut at # and ?, and changed at %.
 func address(path string, m mode, extra ...string) string {
 	p := filepath.ToSlash(path)
 	if !strings.HasPrefix(p, "/") {
 		p = "/" + p // C:/shop
 	}
-	q := url.Values{"mode": {string(m)}, "_txlock": {"immediate"}, "_defensive": {"1"}, "_dqs": {"0"}, "_error_rc": {"1"}}
-	q["_pragma"] = append(append([]string{}, pragmas...), extra...)
+	q := url.Values{"mode": {string(m)}}
+	for _, setting := range append(slices.Clone(always), extra...) {
+		name, value, _ := strings.Cut(setting, "=")
+		if name != "_pragma" {
+			q.Del(name)
+		}
+		q.Add(name, value)
+	}
 	u := url.URL{Scheme: "file", Path: p, RawQuery: q.Encode(), OmitHost: true}
 	return u.String()
 }

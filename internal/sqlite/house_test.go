@@ -105,7 +105,7 @@ func sound(t testing.TB, s *Store) Report {
 // tell changes the file at path behind the store's back.
 func tell(t testing.TB, path string, statements ...string) {
 	t.Helper()
-	db, err := connect(path, toCreate, "foreign_keys(0)")
+	db, err := connect(path, toCreate, loose)
 	require.NoError(t, err)
 	defer db.Close()
 	for _, s := range statements {
@@ -114,7 +114,7 @@ func tell(t testing.TB, path string, statements ...string) {
 	}
 }
 
-// fill keeps n quotes of every sort in one go, as years of work would leave them.
+// fillWith keeps n quotes of every sort in one go, as years of work would leave them.
 func fillWith(t testing.TB, s *Store, n int) {
 	t.Helper()
 	tx, err := s.db.BeginTx(t.Context(), nil)

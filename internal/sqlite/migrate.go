@@ -66,8 +66,7 @@ func climbAlone(ctx context.Context, file string, from int, extra ...string) err
 	if from == len(migrations) {
 		return nil
 	}
-	// Without foreign keys, tables may be made anew and renamed.
-	db, err := connect(file, toCreate, append(slices.Clone(extra), "foreign_keys(0)")...)
+	db, err := connect(file, toCreate, append(slices.Clone(extra), loose)...)
 	if err != nil {
 		return err
 	}

@@ -96,11 +96,10 @@ func TestWhatIsSavedIsWhatIsOpened(t *testing.T) {
 // A model of plain Go keeps the same quotes as the store, through any series of
 // saves, moves to the bin and back, and emptyings.
 func TestTheStoreKeepsWhatAPlainModelKeeps(t *testing.T) {
+	s := newStore(t)
+	last := map[int]int{} // numbers run on from one series to the next
 	rapid.Check(t, func(rt *rapid.T) {
-		s, err := Open(t.Context(), newFile(t))
-		require.NoError(rt, err)
-		defer s.Close()
-		m := model{quotes: map[quote.ID]quote.Quote{}, last: map[int]int{}}
+		m := model{quotes: map[quote.ID]quote.Quote{}, last: last}
 		rt.Repeat(map[string]func(*rapid.T){
 			"save": func(rt *rapid.T) {
 				now := march.AddDate(rapid.IntRange(0, 2).Draw(rt, "year"), 0, 0)
@@ -137,11 +136,6 @@ func TestTheStoreKeepsWhatAPlainModelKeeps(t *testing.T) {
 				assert.Equal(rt, m.empty(), n)
 			},
 			"": func(rt *rapid.T) {
-				for id, q := range m.quotes {
-					kept, err := s.Quote(t.Context(), id)
-					require.NoError(rt, err)
-					assert.Equal(rt, q, kept)
-				}
 				for _, bin := range []bool{false, true} {
 					_, total, err := s.List(t.Context(), quote.Filter{Bin: bin})
 					require.NoError(rt, err)
@@ -149,8 +143,16 @@ func TestTheStoreKeepsWhatAPlainModelKeeps(t *testing.T) {
 				}
 			},
 		})
-		sound(t, s)
+		for id, q := range m.quotes {
+			kept, err := s.Quote(t.Context(), id)
+			require.NoError(rt, err)
+			assert.Equal(rt, q, kept)
+			require.NoError(rt, s.Delete(t.Context(), id, march))
+		}
+		_, err := s.Empty(t.Context(), at(1))
+		require.NoError(rt, err)
 	})
+	sound(t, s)
 }
 
 func TestAShopBookIsKeptAsTyped(t *testing.T) {

@@ -18,6 +18,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"time"
 
 	"meltwright/internal/quote"
 )
@@ -38,8 +39,19 @@ var _ quote.Store = (*Store)(nil)
 // that may not be written are refused with an error that says so, and are not
 // changed.
 func Open(ctx context.Context, path string) (*Store, error) {
-	s, err := open(ctx, path)
-	return s, told(err, path)
+	for began := time.Now(); ; {
+		s, err := open(ctx, path)
+		if err = told(err, path); !errors.Is(err, quote.ErrLocked) || time.Since(began) > patience {
+			return s, err
+		}
+		// Two that make a new file at once would wait for each other for ever, so
+		// SQLite has one of them fail at once, whatever its patience.
+		select {
+		case <-ctx.Done():
+			return nil, ctx.Err()
+		case <-time.After(patience / 100):
+		}
+	}
 }
 
 func open(ctx context.Context, path string) (*Store, error) {

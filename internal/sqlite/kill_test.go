@@ -1,0 +1,177 @@
+package sqlite
+
+import (
+	"bufio"
+	"context"
+	"crypto/sha256"
+	"encoding/json"
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/quote"
+)
+
+// saverFile names the file to a copy of this test that runs as a saver.
+const saverFile = "MELTWRIGHT_SAVER_FILE"
+
+func TestMain(m *testing.M) {
+	if path := os.Getenv(saverFile); path != "" {
+		fmt.Fprintln(os.Stderr, keepSaving(path, json.NewEncoder(os.Stdout)))
+		os.Exit(1) // it is killed, or something went wrong
+	}
+	os.Exit(m.Run())
+}
+
+// acknowledged is what a saver tells of a change that was kept.
+type acknowledged struct {
+	Quote   quote.ID
+	Version int64
+	Title   string
+	Issued  string // the letter, of a revision
+}
+
+// keepSaving saves, and tells of every save once it has returned, until killed.
+func keepSaving(path string, tell *json.Encoder) error {
+	ctx := context.Background()
+	s, err := Open(ctx, path)
+	if err != nil {
+		return err
+	}
+	var q quote.Quote
+	for i := 0; ; i++ {
+		told := acknowledged{}
+		switch {
+		case i%7 == 0:
+			q = quote.Quote{Commission: harbour()}
+			q, err = s.Save(ctx, q, "", march)
+		case i%7 == 5:
+			r := revisionOf(q)
+			r.Proposal = make([]byte, 20_000*(i%3)) // many pages, or none
+			told.Issued = r.Letter
+			if err = s.Issue(ctx, r); err == nil {
+				q, err = s.Quote(ctx, q.ID)
+			}
+		default:
+			q.Commission.Title = fmt.Sprint("Owl, retyped ", i)
+			q.State = ""
+			q, err = s.Save(ctx, q, "$9,000", march)
+		}
+		if err != nil {
+			return err
+		}
+		told.Quote, told.Version, told.Title = q.ID, q.Version, q.Commission.Title
+		if err := tell.Encode(told); err != nil {
+			return err
+		}
+	}
+}
+
+// saver is a running copy of this test that saves.
+type saver struct {
+	command *exec.Cmd
+	words   *bufio.Scanner
+	kept    []acknowledged
+}
+
+func startSaver(t *testing.T, path string) *saver {
+	t.Helper()
+	c := exec.Command(os.Args[0])
+	c.Env = append(os.Environ(), saverFile+"="+path)
+	c.Stderr = os.Stderr
+	out, err := c.StdoutPipe()
+	require.NoError(t, err)
+	require.NoError(t, c.Start())
+	return &saver{command: c, words: bufio.NewScanner(out)}
+}
+
+// listen takes the next acknowledgement, if there is one.
+func (s *saver) listen(t *testing.T) bool {
+	t.Helper()
+	if !s.words.Scan() {
+		return false
+	}
+	var a acknowledged
+	if json.Unmarshal(s.words.Bytes(), &a) != nil {
+		return s.listen(t) // cut off in the middle of a line
+	}
+	s.kept = append(s.kept, a)
+	return true
+}
+
+// killAfter kills the saver some time after its nth acknowledgement, and takes
+// those that it still made.
+func (s *saver) killAfter(t *testing.T, n int, chance *rand.Rand) {
+	t.Helper()
+	for range n {
+		require.True(t, s.listen(t), "the saver stopped by itself")
+	}
+	// Anywhere in the saves that follow: this takes up to about as long as one.
+	h := sha256.New()
+	_, err := io.CopyN(h, zeros{}, chance.Int64N(1<<20))
+	require.NoError(t, err)
+	require.NoError(t, s.command.Process.Kill())
+	for s.listen(t) {
+	}
+	require.Error(t, s.command.Wait(), "killed")
+}
+
+type zeros struct{}
+
+func (zeros) Read(p []byte) (int, error) { return len(p), nil }
+
+// Two windows save into one file, and are killed in turn, some fifty times. After
+// each kill the file is sound and holds every change that was acknowledged, and
+// at most the one change that was under way.
+func TestNoKillLosesAChangeThatWasAcknowledged(t *testing.T) {
+	path := newFile(t)
+	opened(t, path).Close()
+	chance := rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))
+	kills, saves := 0, 0
+	for range 24 {
+		one, other := startSaver(t, path), startSaver(t, path)
+		one.killAfter(t, 1+chance.IntN(12), chance)
+		other.killAfter(t, 1+chance.IntN(12), chance)
+		kills += 2
+		s, err := Open(t.Context(), path)
+		require.NoError(t, err)
+		sound(t, s)
+		for _, killed := range []*saver{one, other} {
+			saves += len(killed.kept)
+			holdsAll(t, s, killed.kept)
+		}
+		require.NoError(t, s.Close())
+		if t.Failed() {
+			return
+		}
+	}
+	t.Logf("%d kills, %d acknowledged changes, none lost", kills, saves)
+	assert.Greater(t, saves, 400)
+}
+
+func holdsAll(t *testing.T, s *Store, kept []acknowledged) {
+	t.Helper()
+	last := map[quote.ID]acknowledged{}
+	for _, a := range kept {
+		last[a.Quote] = a
+		if a.Issued != "" {
+			_, err := s.Revision(t.Context(), a.Quote, a.Issued)
+			assert.NoError(t, err)
+		}
+	}
+	for id, a := range last {
+		q, err := s.Quote(t.Context(), id)
+		require.NoError(t, err)
+		assert.GreaterOrEqual(t, q.Version, a.Version)
+		assert.LessOrEqual(t, q.Version, a.Version+1, "the one under way")
+		if q.Version == a.Version {
+			assert.Equal(t, a.Title, q.Commission.Title)
+		}
+	}
+}
