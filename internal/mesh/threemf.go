@@ -1,8 +1,6 @@
 package mesh
 
 import (
-	"archive/zip"
-	"errors"
 	"fmt"
 	"html"
 	"io"
@@ -18,11 +16,14 @@ const mostInflated = 4 << 30
 // items name objects, which are meshes or made of other objects (3MF Core
 // Specification 1.3; other model files by the Production Extension).
 func read3MF(in *input, b *builder) error {
-	archive, err := zip.NewReader(&meteredAt{in.src, in.meter}, in.size)
+	files, err := listArchive(in)
 	if err != nil {
-		return errors.Join(in.meter.ctx.Err(), in.fault(fmt.Sprintf("begins like a 3MF, but its archive cannot be opened (%v)", err), "export or copy it again"))
+		return err
 	}
-	p := &package3MF{in: in, build: b, archive: archive, models: map[string]*model3MF{}, left: mostInflated}
+	if files.cut {
+		b.report.harm("The archive has lost its end; what is left was read.")
+	}
+	p := &package3MF{in: in, build: b, files: files, models: map[string]*model3MF{}, left: mostInflated}
 	root := p.root()
 	if root == "" {
 		return in.fault("is an archive without a 3D model in it", "unpack it and give the scan itself")
@@ -36,49 +37,30 @@ func read3MF(in *input, b *builder) error {
 	return p.place(root, model)
 }
 
-// A meteredAt reader counts what is read anywhere in the file.
-type meteredAt struct {
-	in    io.ReaderAt
-	meter *meter
-}
-
-func (r *meteredAt) ReadAt(p []byte, at int64) (int, error) {
-	n, err := r.in.ReadAt(p, at)
-	if stop := r.meter.add(n); stop != nil {
-		return 0, stop
-	}
-	return n, err
-}
-
 // package3MF is a 3MF file with the models read so far.
 type package3MF struct {
-	in      *input
-	build   *builder
-	archive *zip.Reader
-	models  map[string]*model3MF
-	left    int64 // bytes that may still be unpacked
+	in     *input
+	build  *builder
+	files  archived
+	models map[string]*model3MF
+	left   int64 // bytes that may still be unpacked
 }
 
-// file is the one of that name in the archive, or nil.
-func (p *package3MF) file(name string) *zip.File {
-	name = strings.TrimPrefix(name, "/")
-	for _, f := range p.archive.File {
-		if strings.EqualFold(strings.TrimPrefix(f.Name, "/"), name) {
-			return f
-		}
+// open unpacks the file of that name; what it gives counts against what may be
+// unpacked.
+func (p *package3MF) open(name string) (io.ReadCloser, error) {
+	f := p.files.find(name)
+	if f == nil {
+		return nil, p.in.fault(fmt.Sprintf("lacks “%.80s”, which it names", name), "export it again")
 	}
-	return nil
-}
-
-// open unpacks a file; what it gives counts against what may be unpacked.
-func (p *package3MF) open(f *zip.File) (io.ReadCloser, error) {
-	r, err := f.Open()
+	r, err := f.open()
 	if err != nil {
-		return nil, p.in.fault(fmt.Sprintf("holds “%.80s”, which cannot be unpacked (%v)", f.Name, err), "export it again")
+		return nil, p.in.fault(fmt.Sprintf("holds “%.80s”, which cannot be unpacked (%v)", name, err), "export it again")
 	}
-	return &capped{ReadCloser: r, pack: p}, nil
+	return &capped{r, p}, nil
 }
 
+// A capped reader gives no more than the package may unpack to.
 type capped struct {
 	io.ReadCloser
 	pack *package3MF
@@ -95,32 +77,38 @@ func (c *capped) Read(b []byte) (int, error) {
 // root is the name of the model that the package is about: the one that its
 // relationships say, else the first there is.
 func (p *package3MF) root() string {
-	if f := p.file("_rels/.rels"); f != nil {
-		if r, err := p.open(f); err == nil {
-			defer r.Close()
-			s := newStream(r)
-			for t, ok := s.tag(); ok; t, ok = s.tag() {
-				var kind, target string
-				for name, value, ok := t.attribute(); ok; name, value, ok = t.attribute() {
-					switch string(name) {
-					case "Type":
-						kind = string(value)
-					case "Target":
-						target = html.UnescapeString(string(value))
-					}
-				}
-				if strings.HasSuffix(kind, "/3dmodel") && p.file(target) != nil {
-					return target
-				}
+	if r, err := p.open("_rels/.rels"); err == nil {
+		defer r.Close()
+		s := newStream(r)
+		for t, ok := s.tag(); ok; t, ok = s.tag() {
+			if target := modelTarget(&t); target != "" && p.files.find(target) != nil {
+				return target
 			}
 		}
 	}
-	for _, f := range p.archive.File {
-		if strings.EqualFold(path.Ext(f.Name), ".model") {
-			return f.Name
+	for _, f := range p.files.list {
+		if strings.EqualFold(path.Ext(f.name), ".model") {
+			return f.name
 		}
 	}
 	return ""
+}
+
+// modelTarget is the name of the model, if the tag is its relationship.
+func modelTarget(t *tag) string {
+	var kind, target string
+	for name, value, ok := t.attribute(); ok; name, value, ok = t.attribute() {
+		switch string(name) {
+		case "Type":
+			kind = string(value)
+		case "Target":
+			target = html.UnescapeString(string(value))
+		}
+	}
+	if !strings.HasSuffix(kind, "/3dmodel") {
+		return ""
+	}
+	return target
 }
 
 // model reads the model of that name, once.
@@ -129,11 +117,7 @@ func (p *package3MF) model(name string) (*model3MF, error) {
 	if m, ok := p.models[key]; ok {
 		return m, nil
 	}
-	f := p.file(name)
-	if f == nil {
-		return nil, p.in.fault(fmt.Sprintf("lacks “%.80s”, which it names", name), "export it again")
-	}
-	r, err := p.open(f)
+	r, err := p.open(name)
 	if err != nil {
 		return nil, err
 	}

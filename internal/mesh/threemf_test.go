@@ -1,6 +1,7 @@
 package mesh
 
 import (
+	"archive/zip"
 	"bytes"
 	"fmt"
 	"io"
@@ -161,6 +162,42 @@ func TestADamagedModelGivesWhatCanBeUnpacked(t *testing.T) {
 	assertSound(t, m)
 	assert.NotZero(t, len(m.Triangles))
 	assert.True(t, report.Damaged)
+}
+
+func TestA3MFThatLostItsEndGivesWhatIsLeft(t *testing.T) {
+	solid := torus(3, 1, 60)
+	whole := simple3MF(t, solid)
+	m, report := mustRead(t, whole[:len(whole)*9/10])
+	assert.InDelta(t, len(solid.Triangles)*4/5, len(m.Triangles), float64(len(solid.Triangles))/5)
+	assert.Equal(t, Millimetre, report.Unit)
+	assert.Equal(t, "The archive has lost its end; what is left was read.", report.Notes[0])
+	assert.Contains(t, report.Notes[1], "The model in the archive ends too early or is damaged")
+
+	m, _ = mustRead(t, whole[:len(whole)-30])
+	assert.Equal(t, cornersIn(solid), cornersIn(m), "only the list is lost")
+}
+
+// The marks before the files are found wherever blocks meet.
+func TestSalvageFindsEveryFileOfAnArchive(t *testing.T) {
+	for length := block - 60; length < block+10; length++ {
+		var out bytes.Buffer
+		w := zip.NewWriter(&out)
+		for _, f := range []struct{ name, text string }{{"pad", strings.Repeat("PK", length/2)}, {"3D/a.model", "<model/>"}} {
+			p, err := w.CreateRaw(&zip.FileHeader{Name: f.name, CompressedSize64: uint64(len(f.text)), UncompressedSize64: uint64(len(f.text))})
+			require.NoError(t, err)
+			_, err = p.Write([]byte(f.text))
+			require.NoError(t, err)
+		}
+		require.NoError(t, w.Flush())
+		in := &input{src: bytes.NewReader(out.Bytes()), size: int64(out.Len()), meter: &meter{ctx: t.Context()}}
+		a := salvage(in)
+		require.Len(t, a.list, 2)
+		r, err := a.find("/3d/A.model").open()
+		require.NoError(t, err)
+		text, err := io.ReadAll(r)
+		require.NoError(t, err)
+		assert.Equal(t, "<model/>", string(text))
+	}
 }
 
 func TestVerticesAndTrianglesWithoutTheirNumbers(t *testing.T) {
