@@ -18,23 +18,17 @@ func runExample(_ context.Context, out io.Writer, args []string) error {
 	return desk.Example(out)
 }
 
-func runEstimate(_ context.Context, out io.Writer, args []string) error {
-	rest, opt, err := options(args, nil, []string{"--json"})
+func runEstimate(ctx context.Context, out io.Writer, args []string) error {
+	rest, opt, err := parseOptions(args, []string{"--db"}, []string{"--json"})
 	if err != nil {
 		return err
 	}
 	if len(rest) != 1 {
 		return usageError("it takes one commission file")
 	}
-	c, err := readCommission(rest[0])
-	if err != nil {
-		return err
-	}
-	s, err := shop.Read(shop.Start())
-	if err != nil {
-		return err
-	}
-	return print(out, c, s, opt["--json"] != "")
+	return commissionAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, d *desk.Desk) error {
+		return print(out, c, d.Shop(), opt["--json"] != "")
+	})
 }
 
 // print estimates a commission and prints the result, or gives its faults.

@@ -24,7 +24,14 @@ var commands []command
 func init() {
 	commands = []command{
 		{"example", "", "print a commission file, every input explained", runExample},
-		{"estimate", "FILE [--json]", "estimate a commission file", runEstimate},
+		{"estimate", "[--db FILE] [--json] FILE", "estimate a commission file", runEstimate},
+		{"options", "[--heights A,B] [--budget SUM] [--before-tax] [--db FILE] [--json] FILE", "compare heights; find the largest within a budget", runOptions},
+		{"proposal", "[--db FILE] FILE OUT.pdf", "write the proposal of a commission file", runProposal},
+		{"costsheet", "[--db FILE] FILE OUT.pdf|OUT.xlsx", "write the shop's own cost sheet", runCostSheet},
+		{"list", "[--db FILE] [--bin] [WORDS]", "list the quotes in the store", runList},
+		{"show", "[--db FILE] [--json] N", "estimate a quote of the store, by its number", runShow},
+		{"export", "[--db FILE] N", "print a quote of the store as a commission file", runExport},
+		{"import", "[--db FILE] FILE", "keep a commission file as a new quote", runImport},
 		{"version", "", "print the version", runVersion},
 	}
 }
@@ -76,7 +83,7 @@ func (u usageError) Error() string { return string(u) }
 func usage(w io.Writer) {
 	fmt.Fprintf(w, "%s %s, without a window\n\n", buildinfo.Name, buildinfo.Version)
 	for _, c := range commands {
-		fmt.Fprintf(w, "  meltwright-cli %-42s %s\n", strings.TrimSpace(c.name+" "+c.args), c.does)
+		fmt.Fprintf(w, "  meltwright-cli %-58s %s\n", strings.TrimSpace(c.name+" "+c.args), c.does)
 	}
 	fmt.Fprintln(w, "\nFILE is - for standard input. The store is the window's own where --db does not name another.")
 }
@@ -86,9 +93,9 @@ func runVersion(_ context.Context, out io.Writer, _ []string) error {
 	return err
 }
 
-// options takes the flags a command knows out of its arguments: those with a
+// parseOptions takes the flags a command knows out of its arguments: those with a
 // value, and those without.
-func options(args []string, valued, bare []string) (rest []string, values map[string]string, err error) {
+func parseOptions(args []string, valued, bare []string) (rest []string, values map[string]string, err error) {
 	values = map[string]string{}
 	for i := 0; i < len(args); i++ {
 		name, value, has := strings.Cut(args[i], "=")

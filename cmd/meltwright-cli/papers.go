@@ -1,0 +1,84 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"meltwright/internal/desk"
+	"meltwright/internal/estimate"
+	"meltwright/internal/fault"
+	"meltwright/internal/proposal"
+)
+
+// papers makes the documents.
+var papers desk.Papers = proposal.Maker{}
+
+func runProposal(ctx context.Context, out io.Writer, args []string) error {
+	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".pdf": (*desk.Sheet).WriteProposal})
+}
+
+func runCostSheet(ctx context.Context, out io.Writer, args []string) error {
+	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".pdf": (*desk.Sheet).WriteCostSheet, ".xlsx": (*desk.Sheet).WriteWorkbook})
+}
+
+// runPaper writes a paper of a commission file, in the form that the ending of
+// the name asks for.
+func runPaper(ctx context.Context, out io.Writer, args []string, forms map[string]func(*desk.Sheet, io.Writer) error) error {
+	rest, opt, err := parseOptions(args, []string{"--db"}, nil)
+	if err != nil {
+		return err
+	}
+	if len(rest) != 2 {
+		return usageError("it takes a commission file and the name of the paper")
+	}
+	write, ok := forms[strings.ToLower(filepath.Ext(rest[1]))]
+	if !ok {
+		return usageError("it does not write files that end in “" + filepath.Ext(rest[1]) + "”")
+	}
+	return commissionAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, d *desk.Desk) error {
+		var b bytes.Buffer
+		if err := write(d.Lay(c), &b); err != nil {
+			return err
+		}
+		if err := replaceFile(rest[1], b.Bytes()); err != nil {
+			return err
+		}
+		_, err := fmt.Fprintln(out, rest[1])
+		return err
+	})
+}
+
+// replaceFile puts data at path, whole or not at all.
+func replaceFile(path string, data []byte) error {
+	f, err := os.CreateTemp(filepath.Dir(path), ".meltwright-*")
+	if err != nil {
+		return cannotWrite(path, err)
+	}
+	_, err = f.Write(data)
+	if e := f.Sync(); err == nil {
+		err = e
+	}
+	if e := f.Close(); err == nil {
+		err = e
+	}
+	if err == nil {
+		err = os.Chmod(f.Name(), 0o644)
+	}
+	if err == nil {
+		err = os.Rename(f.Name(), path)
+	}
+	if err != nil {
+		_ = os.Remove(f.Name())
+		return cannotWrite(path, err)
+	}
+	return nil
+}
+
+func cannotWrite(path string, err error) error {
+	return fault.Fault{Field: "Paper", Value: path, Problem: "cannot be written: " + err.Error(), Remedy: "choose a folder you may write to"}
+}

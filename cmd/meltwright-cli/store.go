@@ -1,0 +1,158 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"meltwright/internal/desk"
+	"meltwright/internal/estimate"
+	"meltwright/internal/fault"
+	"meltwright/internal/quote"
+	"meltwright/internal/sqlite"
+)
+
+// sit opens the desk at the store that --db names, or at the user's own.
+func sit(ctx context.Context, db string) (*desk.Desk, error) {
+	if db == "" {
+		path, err := desk.StorePath()
+		if err != nil {
+			return nil, fault.Fault{Field: "Store", Problem: "has no usual place on this computer: " + err.Error(), Remedy: "name a file with --db"}
+		}
+		db = path
+	}
+	store, err := sqlite.Open(ctx, db)
+	if err != nil {
+		return nil, err
+	}
+	return desk.New(ctx, store, papers, time.Now)
+}
+
+// atDesk does something at the desk and lets go of its store.
+func atDesk(ctx context.Context, db string, do func(d *desk.Desk) error) error {
+	d, err := sit(ctx, db)
+	if err != nil {
+		return err
+	}
+	if err := do(d); err != nil {
+		_ = d.Close()
+		return err
+	}
+	return d.Close()
+}
+
+func runList(ctx context.Context, out io.Writer, args []string) error {
+	rest, opt, err := parseOptions(args, []string{"--db"}, []string{"--bin"})
+	if err != nil {
+		return err
+	}
+	return atDesk(ctx, opt["--db"], func(d *desk.Desk) error {
+		const page = 500
+		p := &printer{w: out}
+		for at := 0; ; at += page {
+			rows, total, err := d.List(ctx, quote.Filter{Words: strings.Join(rest, " "), Bin: opt["--bin"] != "", Limit: page, Offset: at})
+			if err != nil {
+				return err
+			}
+			for _, r := range rows {
+				p.f("%-9s %-2s %-10s %14s  %s%s\n", r.Number, r.Letter, r.State, r.Price, r.Title, after(" · ", r.Client))
+			}
+			if at+page >= total {
+				return p.err
+			}
+		}
+	})
+}
+
+func after(mark, s string) string {
+	if s == "" {
+		return ""
+	}
+	return mark + s
+}
+
+// byNumber opens a quote by its number, "2026-014".
+func byNumber(ctx context.Context, d *desk.Desk, number string) (*desk.Sheet, error) {
+	rows, _, err := d.List(ctx, quote.Filter{Words: number})
+	if err != nil {
+		return nil, err
+	}
+	for _, r := range rows {
+		if r.Number == number {
+			return d.Open(ctx, r.ID)
+		}
+	}
+	return nil, fault.Fault{Field: "Quote", Value: number, Problem: "is not in the store", Remedy: "“meltwright-cli list” shows those that are"}
+}
+
+// withQuote does something with the quote that the arguments name.
+func withQuote(ctx context.Context, args, bare []string, do func(s *desk.Sheet, d *desk.Desk, opt map[string]string) error) error {
+	rest, opt, err := parseOptions(args, []string{"--db"}, bare)
+	if err != nil {
+		return err
+	}
+	if len(rest) != 1 {
+		return usageError("it takes the number of one quote")
+	}
+	return atDesk(ctx, opt["--db"], func(d *desk.Desk) error {
+		s, err := byNumber(ctx, d, rest[0])
+		if err != nil {
+			return err
+		}
+		return do(s, d, opt)
+	})
+}
+
+func runShow(ctx context.Context, out io.Writer, args []string) error {
+	return withQuote(ctx, args, []string{"--json"}, func(s *desk.Sheet, d *desk.Desk, opt map[string]string) error {
+		return print(out, s.Commission(), d.Shop(), opt["--json"] != "")
+	})
+}
+
+func runExport(ctx context.Context, out io.Writer, args []string) error {
+	return withQuote(ctx, args, nil, func(s *desk.Sheet, _ *desk.Desk, _ map[string]string) error {
+		return desk.EncodeCommission(out, s.Commission())
+	})
+}
+
+func runImport(ctx context.Context, out io.Writer, args []string) error {
+	rest, opt, err := parseOptions(args, []string{"--db"}, nil)
+	if err != nil {
+		return err
+	}
+	if len(rest) != 1 {
+		return usageError("it takes one commission file")
+	}
+	c, err := readCommission(rest[0])
+	if err != nil {
+		return err
+	}
+	return atDesk(ctx, opt["--db"], func(d *desk.Desk) error {
+		s, err := d.Take(ctx, quote.Quote{Commission: c})
+		if err != nil {
+			return err
+		}
+		_, err = fmt.Fprintln(out, s.Quote().Number)
+		return err
+	})
+}
+
+// commissionAndDesk reads a commission file and sits down with the shop book it is
+// estimated with: that of the store --db
+// names, or the starting one.
+func commissionAndDesk(ctx context.Context, file, db string, do func(c estimate.Commission, d *desk.Desk) error) error {
+	c, err := readCommission(file)
+	if err != nil {
+		return err
+	}
+	if db != "" {
+		return atDesk(ctx, db, func(d *desk.Desk) error { return do(c, d) })
+	}
+	d, err := desk.New(ctx, desk.NoStore{}, papers, time.Now)
+	if err != nil {
+		return err
+	}
+	return do(c, d)
+}
