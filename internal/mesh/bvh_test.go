@@ -80,7 +80,7 @@ func TestClosestPointOnASliverIsFound(t *testing.T) {
 }
 
 func TestWindingNumberIsOneInsideAndNoneOutside(t *testing.T) {
-	for _, s := range exactSolids() {
+	for _, s := range exactSolids(200) {
 		tree := NewTree(turned(s.mesh, Vec{1, 1, 1}, Vec{}), nil)
 		random := rand.New(rand.NewPCG(1, 2))
 		worst := 0.0

@@ -8,7 +8,7 @@ import (
 )
 
 func TestEverySolidIsClosed(t *testing.T) {
-	for _, s := range exactSolids() {
+	for _, s := range exactSolids(200) {
 		assert.True(t, CountSeams(s.mesh).Closed(), s.name)
 		assert.Empty(t, OpenEdges(s.mesh), s.name)
 	}

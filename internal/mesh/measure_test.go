@@ -27,7 +27,7 @@ func TestCubeOfOneMetre(t *testing.T) {
 // Each solid has a fine mesh: what is left is the share that flat triangles cut
 // from a curved form, 1/n² or so.
 func TestSolidsHaveTheirExactAreaAndVolumeHoweverTheyStand(t *testing.T) {
-	for _, solid := range exactSolids() {
+	for _, solid := range exactSolids(400) {
 		t.Run(solid.name, func(t *testing.T) {
 			for _, m := range []*Mesh{solid.mesh, turned(solid.mesh, Vec{0.3, -1.1, 2.2}, Vec{4, -5, 6})} {
 				s := Measure(m)
@@ -126,22 +126,22 @@ type ideal struct {
 	wall         func(t float64) float64 // volume within t of the surface
 }
 
-func exactSolids() []ideal {
+func exactSolids(n int) []ideal {
 	ball := func(r float64) float64 { return 4.0 / 3 * math.Pi * math.Pow(max(r, 0), 3) }
 	return []ideal{
-		{"sphere", sphere(0.5, 400), math.Pi, ball(0.5), func(t float64) float64 { return ball(0.5) - ball(0.5-t) }},
+		{"sphere", sphere(0.5, n), math.Pi, ball(0.5), func(t float64) float64 { return ball(0.5) - ball(0.5-t) }},
 		{"cube", cube(1, 8), 6, 1, func(t float64) float64 { return 1 - math.Pow(max(1-2*t, 0), 3) }},
-		{"cylinder", cylinder(0.3, 1, 400, 30), 2 * math.Pi * 0.3 * 1.3, math.Pi * 0.09, func(t float64) float64 {
+		{"cylinder", cylinder(0.3, 1, n, 30), 2 * math.Pi * 0.3 * 1.3, math.Pi * 0.09, func(t float64) float64 {
 			return math.Pi * (0.09 - math.Pow(max(0.3-t, 0), 2)*max(1-2*t, 0))
 		}},
-		{"torus", torus(0.4, 0.1, 400), 4 * math.Pi * math.Pi * 0.04, 2 * math.Pi * math.Pi * 0.4 * 0.01, func(t float64) float64 {
+		{"torus", torus(0.4, 0.1, n), 4 * math.Pi * math.Pi * 0.04, 2 * math.Pi * math.Pi * 0.4 * 0.01, func(t float64) float64 {
 			return 2 * math.Pi * math.Pi * 0.4 * (0.01 - math.Pow(max(0.1-t, 0), 2))
 		}},
-		{"hollow sphere", hollowSphere(0.5, 0.4, 400), math.Pi * (1 + 0.64), ball(0.5) - ball(0.4), func(t float64) float64 {
+		{"hollow sphere", hollowSphere(0.5, 0.4, n), math.Pi * (1 + 0.64), ball(0.5) - ball(0.4), func(t float64) float64 {
 			t = min(t, 0.05)
 			return ball(0.5) - ball(0.5-t) + ball(0.4+t) - ball(0.4)
 		}},
-		{"ellipsoid", ellipsoid(0.5, 0.25, 0.25, 400), prolateArea(0.5, 0.25), math.Pi / 6 * 0.25, nil},
+		{"ellipsoid", ellipsoid(0.5, 0.25, 0.25, n), prolateArea(0.5, 0.25), math.Pi / 6 * 0.25, nil},
 	}
 }
 

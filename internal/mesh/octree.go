@@ -13,8 +13,9 @@ type cell struct {
 	half    float32 // half the cube's side
 	depth   float32 // of the middle below the skin; below zero outside
 	inwards [3]float32
-	place   int32 // of the closest triangle in the tree
-	doubt   bool  // a hole is closed somewhere near, not by skin
+	place   int32   // of the closest triangle in the tree
+	around  float32 // winding number, where there are holes
+	doubt   bool    // the cell may lie astride the gap of a hole, where no skin is
 }
 
 // octree finds the cells, level by level. What is settled stays; what is open
@@ -92,7 +93,8 @@ func (o *octree) look(middle Vec, half float64, parent *cell) cell {
 	} else {
 		w := o.all.Winding(middle)
 		inside = w > 0.5
-		c.doubt = o.holes && d >= half && w > 0.1 && w < 0.9
+		c.around = float32(w)
+		c.doubt = o.holes && w > 0.1 && w < 0.9
 	}
 	if d > 1e-6*half {
 		c.inwards = middle.Sub(near.Point).Mul(1 / d).Vec32()
@@ -170,10 +172,10 @@ func (o *octree) refine(ctx context.Context, tell func(share float64)) error {
 // the mean over each part is off by a third of that.
 func (o *octree) cut(c *cell, half float64, parts []cell) (out []cell, good bool) {
 	good = true
-	first := len(parts)
 	middle := Vec32(c.middle).Vec()
 	bend := 0.0
-	for k := range 8 {
+	var eight [8]cell
+	for k := range eight {
 		var to Vec
 		foretold := float64(c.depth)
 		for axis := range 3 {
@@ -183,25 +185,45 @@ func (o *octree) cut(c *cell, half float64, parts []cell) (out []cell, good bool
 			}
 			foretold += to[axis] * float64(c.inwards[axis])
 		}
-		p := o.look(middle.Add(to), half, c)
+		p := &eight[k]
+		*p = o.look(middle.Add(to), half, c)
 		off := float64(p.depth) - foretold
 		bend += off / 8
-		if p.outside() && foretold < 0 {
+		if foretold < 0 && p.outside() {
 			continue
 		}
-		if p.doubt || math.Abs(off) > tolerance*max(float64(p.depth), thinnest*o.long) {
+		if math.Abs(off) > tolerance*max(float64(p.depth), thinnest*o.long) {
 			good = false
 		}
-		if !p.outside() {
-			parts = append(parts, p)
-		}
 	}
-	if good {
-		for i := first; i < len(parts); i++ {
-			parts[i].depth += float32(bend / 3)
+	if o.holes && resolveDoubt(&eight) {
+		good = false
+	}
+	for k := range eight {
+		if p := &eight[k]; !p.outside() {
+			if good {
+				p.depth += float32(bend / 3)
+			}
+			parts = append(parts, *p)
 		}
 	}
 	return parts, good
+}
+
+// resolveDoubt keeps the doubt of those parts alone in which the winding number
+// may pass a half, judging by how much it differs between the eight.
+func resolveDoubt(eight *[8]cell) (left bool) {
+	low, high := eight[0].around, eight[0].around
+	for k := range eight {
+		low, high = min(low, eight[k].around), max(high, eight[k].around)
+	}
+	for k := range eight {
+		p := &eight[k]
+		away := p.around - 0.5
+		p.doubt = p.doubt && max(away, -away) < high-low
+		left = left || p.doubt
+	}
+	return left
 }
 
 // reach is the depth of the deepest point, found by rising from the deepest cell.
@@ -217,6 +239,13 @@ func (o *octree) reach() float64 {
 	if !(deepest.depth > 0) {
 		return 0
 	}
-	b := o.skin.rise(ball{Vec32(deepest.middle).Vec(), float64(deepest.depth)}, int(deepest.place))
-	return max(b.radius, float64(deepest.depth)) * (1 + ballError/4)
+	b := ball{Vec32(deepest.middle).Vec(), float64(deepest.depth)}
+	for range shrinks {
+		up := o.skin.rise(b, int(deepest.place))
+		if up.radius <= b.radius*(1+ballError/10) || !o.all.Inside(up.middle) {
+			break
+		}
+		b = up
+	}
+	return b.radius * (1 + ballError/4)
 }

@@ -42,25 +42,23 @@ func solidWalls(ctx context.Context, skin *Tree, n int, reach float64, tell func
 	total := len(skin.corners)
 	p := &patches{size: max(1, (total+n-1)/max(n, 1))}
 	count := (total + p.size - 1) / p.size
-	first, risen, touch := make([]float64, count), make([]ball, count), make([]Vec, count)
+	touching, risen, touch := make([]ball, count), make([]ball, count), make([]Vec, count)
 	counted := newCounter(2*count, tell)
 	const size = 64
 	err := inChunks(ctx, count, size, func(_, from, to int) {
 		for i := from; i < to; i++ {
-			var b ball
-			b, risen[i], touch[i] = skin.largestBall(i*p.size, min((i+1)*p.size, total), reach)
-			first[i] = b.radius
+			touching[i], risen[i], touch[i] = skin.largestBall(i*p.size, min((i+1)*p.size, total), reach)
 		}
 		counted.add(to - from)
 	})
 	if err != nil {
 		return nil, err
 	}
-	pit := newBallPit(risen)
+	pit := newBallPit(append(risen, touching...))
 	p.wall = make([]float32, count)
 	err = inChunks(ctx, count, size, func(_, from, to int) {
 		for i := from; i < to; i++ {
-			p.wall[i] = float32(pit.climb(touch[i], first[i]))
+			p.wall[i] = float32(pit.climb(touch[i], touching[i].radius))
 		}
 		counted.add(to - from)
 	})
@@ -72,7 +70,7 @@ const (
 	ballError  = 0.01
 	ballEffort = 500 // boxes to look at
 	shrinks    = 30
-	rises      = 6
+	rises      = 8
 )
 
 // largestBall touches the skin at x, the middle of the largest of the triangles
@@ -100,21 +98,30 @@ func (t *Tree) largestBall(from, to int, reach float64) (touching, risen ball, x
 	return touching, t.rise(touching, guess), x
 }
 
-// rise moves a ball away from the skin that holds it, as long as it grows.
+// rise moves a ball away from the skin that holds it, as long as it grows: at
+// first from the nearest point, and between two faces from both.
 func (t *Tree) rise(b ball, guess int) ball {
 	near := t.closestWithin(b.middle, math.Inf(1), ballEffort, guess)
 	b.radius = near.Distance
+	if !(b.radius > 0) {
+		return b
+	}
 	step := b.radius / 3
+	way := b.middle.Sub(near.Point).Mul(1 / near.Distance)
 	for range rises {
-		if !(b.radius > 0) {
-			break
-		}
-		up := b.middle.Sub(near.Point).Mul(step / near.Distance)
-		next := t.closestWithin(b.middle.Add(up), math.Inf(1), ballEffort, near.place)
+		to := b.middle.Add(way.Mul(step))
+		next := t.closestWithin(to, math.Inf(1), ballEffort, near.place)
 		if next.Distance > b.radius*(1+ballError/4) {
-			b, near = ball{b.middle.Add(up), next.Distance}, next
-		} else {
-			step /= 2
+			b, near = ball{to, next.Distance}, next
+			continue
+		}
+		step *= 0.6
+		if !(next.Distance > 0) {
+			continue
+		}
+		both := way.Add(to.Sub(next.Point).Mul(1 / next.Distance))
+		if l := both.Norm(); l > 0.3 { // else it overshot: the same way, but not so far
+			way = both.Mul(1 / l)
 		}
 	}
 	return b

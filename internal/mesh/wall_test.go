@@ -21,7 +21,7 @@ func wallOf(t testing.TB, m *Mesh) *Wall {
 }
 
 func TestWallMetalOfExactSolidsIsWithinHalfAPercent(t *testing.T) {
-	for _, solid := range exactSolids() {
+	for _, solid := range exactSolids(200) {
 		t.Run(solid.name, func(t *testing.T) {
 			wall := solid.wall
 			if wall == nil {
