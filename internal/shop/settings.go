@@ -26,15 +26,15 @@ var (
 
 // Form and metal.
 var (
-	Shrinkage     = number("Form and metal", "form.shrinkage", "Total shrinkage, original to bronze", quantity.KindShare, "3.5 %", field.Bounds{Max: 0.2}, soderberg)
+	Shrinkage     = number("Form and metal", "form.shrinkage", "Shrinkage, original to bronze", quantity.KindShare, "3.5 %", field.Bounds{Max: 0.2}, soderberg)
 	Wall          = thin("Form and metal", "form.wall", "Wall thickness", "3/16 in", field.AboveZero, "")
 	Thickening    = number("Form and metal", "form.thickening", "As-cast thickening", quantity.KindShare, "5 %", field.Bounds{Max: 1}, "")
 	BodyDensity   = number("Form and metal", "form.body_density", "Density of a living body", quantity.KindDensity, "1.0 g/cm³", field.AboveZero, memory)
 	DressLight    = number("Form and metal", "form.dress_light", "Dress factor, light clothes", quantity.KindFactor, "1.15", field.AboveZero, "")
 	DressCoat     = number("Form and metal", "form.dress_coat", "Dress factor, coat and boots", quantity.KindFactor, "1.35", field.AboveZero, "")
 	DressRobes    = number("Form and metal", "form.dress_robes", "Dress factor, robes", quantity.KindFactor, "1.6", field.AboveZero, "")
-	MaxSection    = number("Form and metal", "form.max_section", "Largest section the shell tank takes", quantity.KindArea, "0.35 m²", field.AboveZero, "")
-	RepeatFactor  = number("Form and metal", "form.repeat", "Hours of a doubled run, unit curve (Crawford)", quantity.KindShare, "100 %", field.Bounds{Min: 0.5, Max: 1}, "")
+	MaxSection    = number("Form and metal", "form.max_section", "Largest section of the tank", quantity.KindArea, "0.35 m²", field.AboveZero, "")
+	RepeatFactor  = number("Form and metal", "form.repeat", "Hours when a run doubles", quantity.KindShare, "100 %", field.Bounds{Min: 0.5, Max: 1}, "")
 	LearningCurve = words("Form and metal", "form.curve", "Curve of repeats", "unit (Crawford)", "unit (Crawford)", "cumulative average (Wright)")
 )
 
@@ -44,7 +44,7 @@ var (
 	Armature      = rate("Original", "original.armature", "Armature, clay and supports", quantity.SquareMetre, "320 / m²")
 	PrintedRate   = rate("Original", "original.printed", "Printed original, bought in", quantity.SquareMetre, "1450 / m²")
 	MilledRate    = rate("Original", "original.milled", "Milled foam original, bought in", quantity.SquareMetre, "980 / m²")
-	OutputHours   = number("Original", "original.output_hours", "Finishing a printed or milled original", quantity.KindTimePerArea, "20 h/m²", field.ZeroUp, "")
+	OutputHours   = number("Original", "original.output_hours", "Finishing a print or milling", quantity.KindTimePerArea, "20 h/m²", field.ZeroUp, "")
 )
 
 // Mould.
@@ -56,8 +56,8 @@ var (
 	FlangeWidth   = thin("Mould", "mould.flange_width", "Width of the base flange", "3 in", field.ZeroUp, "Smooth-On, brush-on mould rubber, printed guide")
 	FlangeLength  = number("Mould", "mould.flange_length", "Length of the base flange, for each unit of height", quantity.KindFactor, "0.8", field.ZeroUp, "")
 	GlassLayers   = number("Mould", "mould.glass_layers", "Glass mat layers", quantity.KindCount, "3", field.AtLeast1, "mother mould guides: 2–3 layers")
-	FlangeLayers  = number("Mould", "mould.flange_layers", "Glass mat layers at the flanges", quantity.KindCount, "5", field.AtLeast1, "mother mould guides: 5 layers")
-	FlangeShare   = number("Mould", "mould.flange_share", "Flanges between panels, of the area", quantity.KindShare, "25 %", field.AnyShare, "")
+	FlangeLayers  = number("Mould", "mould.flange_layers", "Mat layers at the flanges", quantity.KindCount, "5", field.AtLeast1, "mother mould guides: 5 layers")
+	FlangeShare   = number("Mould", "mould.flange_share", "Flanges, of the area", quantity.KindShare, "25 %", field.AnyShare, "")
 	MatWeight     = number("Mould", "mould.mat_weight", "Weight of the mat", quantity.KindAreaMass, "450 g/m²", field.AboveZero, "chopped-strand mat, 1½ oz/ft² as sold")
 	ResinRatio    = number("Mould", "mould.resin_ratio", "Resin to glass by weight", quantity.KindFactor, "2.5", field.AboveZero, "East Coast Fibreglass, resin calculator page")
 	CatalystShare = number("Mould", "mould.catalyst", "Catalyst, of the resin", quantity.KindShare, "1.5 %", field.AnyShare, "suppliers' guides: 1–2 %")
@@ -79,7 +79,7 @@ var (
 
 // Gating.
 var (
-	GatingShare   = number("Gating", "gating.share", "Gates, runners and vents, of the casting's weight", quantity.KindShare, "40 %", field.Bounds{Max: 3}, "")
+	GatingShare   = number("Gating", "gating.share", "Gates and vents, of the casting", quantity.KindShare, "40 %", field.Bounds{Max: 3}, "")
 	GatingSection = number("Gating", "gating.section_hours", "Gating a section", quantity.KindTime, "2 h", field.ZeroUp, "")
 	GatingHours   = number("Gating", "gating.hours", "Gating by area", quantity.KindTimePerArea, "3 h/m²", field.ZeroUp, "")
 	CupPrice      = rate("Gating", "gating.cup_price", "Cup, vents and pins for a section", quantity.None, "6.50")
@@ -87,8 +87,8 @@ var (
 
 // Shell.
 var (
-	GateArea      = number("Shell", "shell.gate_area", "Area of cup and gates, of the outside", quantity.KindShare, "20 %", field.AnyShare, "")
-	InsideShare   = number("Shell", "shell.inside", "Inside surface, of the outside, where the form does not give it", quantity.KindShare, "95 %", field.Bounds{Max: 2}, "")
+	GateArea      = number("Shell", "shell.gate_area", "Cup and gates, of the outside", quantity.KindShare, "20 %", field.AnyShare, "")
+	InsideShare   = number("Shell", "shell.inside", "Inside surface, of the outside", quantity.KindShare, "95 %", field.Bounds{Max: 2}, "")
 	FineCoats     = number("Shell", "shell.fine", "Fine coats", quantity.KindCount, "2", field.ZeroUp, "")
 	MediumCoats   = number("Shell", "shell.medium", "Medium coats", quantity.KindCount, "2", field.ZeroUp, "")
 	CoarseSmall   = number("Shell", "shell.coarse_small", "Coarse coats, small pieces", quantity.KindCount, "3", field.ZeroUp, "7–14 coats in all are published; the steps are common practice")
@@ -102,8 +102,8 @@ var (
 	DrainLoss     = number("Shell", "shell.drain_loss", "Slurry lost in draining", quantity.KindShare, "15 %", field.AnyShare, "")
 	StuccoLoss    = number("Shell", "shell.stucco_loss", "Stucco lost", quantity.KindShare, "5 %", field.AnyShare, "")
 	FlourRatio    = number("Shell", "shell.flour_ratio", "Flour to binder by weight", quantity.KindFactor, "1.6", field.AboveZero, "from memory: 1.4–1.8 to 1")
-	DipHours      = number("Shell", "shell.dip_hours", "Dipping and sanding a coat, by area", quantity.KindTimePerArea, "0.15 h/m²", field.ZeroUp, "")
-	DipSection    = number("Shell", "shell.dip_section", "Dipping and sanding a coat, each section", quantity.KindTime, "0.08 h", field.ZeroUp, "")
+	DipHours      = number("Shell", "shell.dip_hours", "Dipping a coat, by area", quantity.KindTimePerArea, "0.15 h/m²", field.ZeroUp, "")
+	DipSection    = number("Shell", "shell.dip_section", "Dipping a coat, each section", quantity.KindTime, "0.08 h", field.ZeroUp, "")
 	CoatThickness = thin("Shell", "shell.coat_thickness", "Thickness of a coat", "1.1 mm", field.AboveZero, "0.9–1.4 mm, from published shells of 3/8–1/2 in")
 	ShellDensity  = number("Shell", "shell.density", "Density of the fired shell", quantity.KindDensity, "1.65 g/cm³", field.AboveZero, memory)
 	CoatsADay     = number("Shell", "shell.coats_a_day", "Coats a working day", quantity.KindFactor, "1.5", field.AboveZero, "")
@@ -128,8 +128,8 @@ var (
 	BurnoutFuel   = number("Pour", "pour.burnout_fuel", "Fuel for a burn-out load", quantity.KindEnergy, "260 kWh", field.ZeroUp, "")
 	PourTemp      = number("Pour", "pour.temperature", "Pouring temperature", quantity.KindTemperature, "1950 °F", field.Bounds{Min: 500, Max: 1600}, "")
 	AirTemp       = number("Pour", "pour.air", "Temperature of the ingot", quantity.KindTemperature, "20 °C", field.Bounds{Min: -60, Max: 400}, "")
-	HeatCapacity  = number("Pour", "pour.heat_capacity", "Heat of a degree, for each kilogram (kJ/kg K)", quantity.KindFactor, "0.37", field.AboveZero, "C90500 at constant heat capacity, from memory")
-	LatentHeat    = number("Pour", "pour.latent_heat", "Heat of melting, for each kilogram (kJ/kg)", quantity.KindFactor, "190", field.ZeroUp, "C90500, from memory")
+	HeatCapacity  = number("Pour", "pour.heat_capacity", "Heat capacity (kJ/kg K)", quantity.KindFactor, "0.37", field.AboveZero, "C90500 at constant heat capacity, from memory")
+	LatentHeat    = number("Pour", "pour.latent_heat", "Heat of melting (kJ/kg)", quantity.KindFactor, "190", field.ZeroUp, "C90500, from memory")
 	FurnaceShare  = number("Pour", "pour.efficiency", "Efficiency of the furnace", quantity.KindShare, "13 %", field.YieldOf1, "gas crucible furnaces 7–19 %, US DOE, from memory")
 	FuelPrice     = rate("Pour", "pour.fuel_price", "Gas", quantity.KilowattHour, "0.055 / kWh")
 	HeatSundries  = rate("Pour", "pour.sundries", "Flux, deoxidiser, crucible wear", quantity.None, "18")
@@ -137,9 +137,9 @@ var (
 
 // Metalwork.
 var (
-	KnockSection = number("Metalwork", "metal.knock_section", "Knock-off and blast, each section", quantity.KindTime, "0.6 h", field.ZeroUp, "")
-	KnockHours   = number("Metalwork", "metal.knock_hours", "Knock-off and blast, by area", quantity.KindTimePerArea, "1.5 h/m²", field.ZeroUp, "")
-	FitHours     = number("Metalwork", "metal.fit", "Cutting gates and fitting, each section", quantity.KindTime, "1.5 h", field.ZeroUp, "")
+	KnockSection = number("Metalwork", "metal.knock_section", "Knock-off, each section", quantity.KindTime, "0.6 h", field.ZeroUp, "")
+	KnockHours   = number("Metalwork", "metal.knock_hours", "Knock-off, by area", quantity.KindTimePerArea, "1.5 h/m²", field.ZeroUp, "")
+	FitHours     = number("Metalwork", "metal.fit", "Fitting, each section", quantity.KindTime, "1.5 h", field.ZeroUp, "")
 	WeldHours    = number("Metalwork", "metal.weld", "Welding", quantity.KindTimePerLength, "1.6 h/m", field.ZeroUp, "")
 	ChaseHours   = number("Metalwork", "metal.chase", "Chasing, by area", quantity.KindTimePerArea, "20 h/m²", field.ZeroUp, "")
 	ChaseWeld    = number("Metalwork", "metal.chase_weld", "Chasing, along the weld", quantity.KindTimePerLength, "3 h/m", field.ZeroUp, "")
@@ -153,7 +153,7 @@ var (
 var (
 	PatinaFixed = number("Patina", "patina.fixed", "Setting up a patina", quantity.KindTime, "4 h", field.ZeroUp, "")
 	PatinaHours = number("Patina", "patina.hours", "Patina by torch, and wax", quantity.KindTimePerArea, "6 h/m²", field.ZeroUp, "")
-	ColourExtra = number("Patina", "patina.colour_extra", "Each colour after the first adds", quantity.KindShare, "30 %", field.AnyShare, "")
+	ColourExtra = number("Patina", "patina.colour_extra", "Each further colour adds", quantity.KindShare, "30 %", field.AnyShare, "")
 	PatinaPrice = rate("Patina", "patina.chemicals", "Patina chemicals, a colour", quantity.SquareMetre, "28 / m²")
 	PatinaWax   = rate("Patina", "patina.wax", "Finishing wax", quantity.SquareMetre, "9 / m²")
 )
@@ -167,8 +167,8 @@ var (
 	AnchorPrice  = rate("Base", "base.anchor_price", "Anchor, stainless, with resin", quantity.None, "38")
 	AnchorHours  = number("Base", "base.anchor_hours", "Drilling and setting an anchor", quantity.KindTime, "1 h", field.ZeroUp, "")
 	MountHours   = number("Base", "base.mount_hours", "Mounting on the plinth", quantity.KindTime, "4 h", field.ZeroUp, "")
-	StoneWorking = rate("Base", "base.working", "Sawing and finishing stone, bought in", quantity.SquareMetre, "310 / m²")
-	PadMargin    = number("Base", "base.pad_margin", "Footing wider than the base on every side by", quantity.KindLength, "8 in", field.ZeroUp, "published pad guides for monuments; always an engineer's call")
+	StoneWorking = rate("Base", "base.working", "Working the stone", quantity.SquareMetre, "310 / m²")
+	PadMargin    = number("Base", "base.pad_margin", "Footing wider by, each side", quantity.KindLength, "8 in", field.ZeroUp, "published pad guides for monuments; always an engineer's call")
 	PadDepth     = number("Base", "base.pad_depth", "Depth of the footing", quantity.KindLength, "1.2 m", field.ZeroUp, "below frost; the local code decides")
 	ConcreteDens = number("Base", "base.concrete_density", "Density of concrete", quantity.KindDensity, "2.4 g/cm³", field.AboveZero, "handbook tables: 2400 kg/m³")
 	Concrete     = rate("Base", "base.concrete", "Footing, dug, formed and poured", quantity.CubicMetre, "950 / m³")
@@ -181,11 +181,11 @@ var WindSpeed = number("Base", "base.wind", "Wind that the caution speaks of (m/
 
 // Delivery and install.
 var (
-	BoxWidth     = number("Delivery and install", "delivery.box", "Width and depth of a piece, for each unit of height", quantity.KindFactor, "0.45", field.AboveZero, "")
-	CrateMargin  = number("Delivery and install", "delivery.margin", "Crate larger than the piece, each way", quantity.KindLength, "12 cm", field.ZeroUp, "suppliers' guides: 10–15 cm")
+	BoxWidth     = number("Delivery and install", "delivery.box", "Width of a piece, of its height", quantity.KindFactor, "0.45", field.AboveZero, "")
+	CrateMargin  = number("Delivery and install", "delivery.margin", "Crate larger, on every side", quantity.KindLength, "12 cm", field.ZeroUp, "suppliers' guides: 10–15 cm")
 	CrateTare    = number("Delivery and install", "delivery.tare", "Crate, of what it holds", quantity.KindShare, "15 %", field.AnyShare, "suppliers' guides: 10–20 %")
 	CratePrice   = rate("Delivery and install", "delivery.crate_price", "Crate, by its surface", quantity.SquareMetre, "62 / m²")
-	VolumeWeight = number("Delivery and install", "delivery.volume_weight", "Dimensional weight (volume ÷ 5000 cm³/kg)", quantity.KindDensity, "0.2 g/cm³", field.AboveZero, "carriers' tables: 5000 cm³/kg, 139 in³/lb; IATA 6000, 166")
+	VolumeWeight = number("Delivery and install", "delivery.volume_weight", "Weight by volume (÷ 5000)", quantity.KindDensity, "0.2 g/cm³", field.AboveZero, "carriers' tables: 5000 cm³/kg, 139 in³/lb; IATA 6000, 166")
 	FreightPrice = rate("Delivery and install", "delivery.freight_price", "Freight by chargeable weight", quantity.Kilogram, "1.10 / kg")
 	FreightKm    = rate("Delivery and install", "delivery.freight_km", "Freight by distance", quantity.Kilometre, "2.40 / km")
 	HandsLimit   = number("Delivery and install", "delivery.hands", "One person lifts up to", quantity.KindMass, "23 kg", field.AboveZero, "NIOSH lifting equation's load constant, from memory")
