@@ -161,6 +161,19 @@ func TestAnEmptyFileAndAForeignOneAreRefusedInASentence(t *testing.T) {
 	}
 }
 
+func TestAFileThatShrinksWhileItIsReadIsNoPanic(t *testing.T) {
+	for format, write := range formats(t) {
+		data := write(torus(3, 1, 60))
+		for _, left := range []int{0, 1, 90, len(data) / 2, len(data) - 1} {
+			m, _, err := Read(t.Context(), bytes.NewReader(data[:left]), int64(len(data)), "form", nil)
+			if err == nil {
+				assertSound(t, m)
+			}
+			assert.NotEqual(t, err == nil, m == nil, format)
+		}
+	}
+}
+
 func TestAPathThatIsNoScanIsToldApart(t *testing.T) {
 	folder := t.TempDir()
 	_, _, err := ReadFile(t.Context(), filepath.Join(folder, "lion.stl"), nil)

@@ -14,13 +14,13 @@ type reader func(in *input, b *builder) error
 // sniff tells the format by what is in the file. A binary STL may begin with
 // any word, even "solid", so its size is asked first.
 func (in *input) sniff() (reader, Format, error) {
-	if in.size == 0 {
-		return nil, "", in.fault("is empty", "export the scan again")
-	}
-	head := make([]byte, min(in.size, sniffed))
+	head := make([]byte, min(max(in.size, 0), sniffed))
 	n, err := in.src.ReadAt(head, 0)
 	if head = head[:n]; n == 0 {
-		return nil, "", in.excuse(err)
+		if err = in.excuse(err); err == nil {
+			err = in.fault("is empty", "export the scan again")
+		}
+		return nil, "", err
 	}
 	switch {
 	case isBinarySTL(head, in.size):

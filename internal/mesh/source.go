@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"unicode/utf16"
 
 	"meltwright/internal/fault"
 )
@@ -86,10 +85,8 @@ func (r *narrow) Read(p []byte) (int, error) {
 		switch {
 		case c < 0x80:
 			p[i] = byte(c)
-		case c == 0xfeff:
+		case c == 0xfeff: // the mark at the beginning
 			p[i] = ' '
-		case utf16.IsSurrogate(rune(c)):
-			p[i] = '?'
 		default:
 			p[i] = '?'
 		}
