@@ -2,6 +2,7 @@ package mesh
 
 import (
 	"encoding/binary"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"runtime/debug"
@@ -26,13 +27,13 @@ func millionFile(tb testing.TB, write func(m *Mesh) []byte) string {
 
 // benchRead reads the million in one format, again and again; and once more to
 // see how much memory that takes.
-func benchRead(b *testing.B, write func(m *Mesh) []byte) {
+func benchRead(b *testing.B, points int, write func(m *Mesh) []byte) {
 	path := millionFile(b, write)
 	read := func() {
 		m, _, err := ReadFile(b.Context(), path, nil)
 		require.NoError(b, err)
 		require.Equal(b, 1_000_000, len(m.Triangles))
-		require.Equal(b, 500_000, len(m.Points))
+		require.Equal(b, points, len(m.Points))
 	}
 	most := peak(read)
 	for b.Loop() {
@@ -73,14 +74,41 @@ func heap() uint64 {
 }
 
 func BenchmarkReadMillion(b *testing.B) {
-	b.Run("binary STL", func(b *testing.B) { benchRead(b, func(m *Mesh) []byte { return binarySTL("", m) }) })
-	b.Run("text STL", func(b *testing.B) { benchRead(b, func(m *Mesh) []byte { return textSTL("", m) }) })
-	b.Run("OBJ", func(b *testing.B) { benchRead(b, textOBJ) })
-	b.Run("binary PLY", func(b *testing.B) {
-		benchRead(b, func(m *Mesh) []byte { return plyOf(m, binary.LittleEndian) })
-	})
-	b.Run("text PLY", func(b *testing.B) { benchRead(b, func(m *Mesh) []byte { return plyOf(m, nil) }) })
-	b.Run("3MF", func(b *testing.B) { benchRead(b, func(m *Mesh) []byte { return simple3MF(b, m) }) })
-	b.Run("GLB", func(b *testing.B) { benchRead(b, simpleGLB) })
-	b.Run("glTF", func(b *testing.B) { benchRead(b, embeddedGLTF) })
+	for _, c := range []struct {
+		name   string
+		points int
+		write  func(m *Mesh) []byte
+	}{
+		{"binary STL", 500_000, func(m *Mesh) []byte { return binarySTL("", m) }},
+		{"binary STL in no order", 500_000, func(m *Mesh) []byte { return binarySTL("", shuffled(m)) }},
+		{"binary STL of loose triangles", 3_000_000, func(m *Mesh) []byte { return binarySTL("", apart(m)) }},
+		{"text STL", 500_000, func(m *Mesh) []byte { return textSTL("", m) }},
+		{"OBJ", 500_000, textOBJ},
+		{"binary PLY", 500_000, func(m *Mesh) []byte { return plyOf(m, binary.LittleEndian) }},
+		{"text PLY", 500_000, func(m *Mesh) []byte { return plyOf(m, nil) }},
+		{"3MF", 500_000, func(m *Mesh) []byte { return simple3MF(b, m) }},
+		{"GLB", 500_000, simpleGLB},
+		{"glTF", 500_000, embeddedGLTF},
+	} {
+		b.Run(c.name, func(b *testing.B) { benchRead(b, c.points, c.write) })
+	}
+}
+
+// shuffled has its triangles in no order: no neighbour follows another.
+func shuffled(m *Mesh) *Mesh {
+	r := rand.New(rand.NewPCG(1, 2))
+	r.Shuffle(len(m.Triangles), func(i, j int) { m.Triangles[i], m.Triangles[j] = m.Triangles[j], m.Triangles[i] })
+	return m
+}
+
+// apart has no two corners in one place, as a scan badly rounded may.
+func apart(m *Mesh) *Mesh {
+	out := &Mesh{}
+	for i := range m.Triangles {
+		a, b, c := m.Corners(i)
+		n := uint32(3 * i)
+		out.Points = append(out.Points, a.Add(Vec{0, 0, 10 + float64(i)/1e4}).Vec32(), b.Add(Vec{0, 20, 0}).Add(Vec{0, 0, float64(i) / 1e4}).Vec32(), c.Add(Vec{20, 0, float64(i) / 1e4}).Vec32())
+		out.Triangles = append(out.Triangles, [3]uint32{n, n + 1, n + 2})
+	}
+	return out
 }
