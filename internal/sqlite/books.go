@@ -18,7 +18,7 @@ func (s *Store) Book(ctx context.Context) (shop.Book, error) {
 		return shop.Start(), nil
 	}
 	if err != nil {
-		return shop.Book{}, told(err, s.path)
+		return shop.Book{}, s.told(ctx, err)
 	}
 	return decodeBook(text, "the shop book")
 }
@@ -73,7 +73,7 @@ func (s *Store) BookAt(ctx context.Context, id int64) (shop.Book, error) {
 		return shop.Book{}, refusal(quote.ErrNotFound, "Shop book", "", "of that version is not in the file", "choose one of the list")
 	}
 	if err != nil {
-		return shop.Book{}, told(err, s.path)
+		return shop.Book{}, s.told(ctx, err)
 	}
 	return decodeBook(text, "the shop book")
 }

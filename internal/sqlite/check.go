@@ -166,7 +166,7 @@ func (s *Store) checkSearch(ctx context.Context) error {
 	for index, holds := range map[string]string{"search": "quotes", "client_search": "clients"} {
 		_, err := tx.ExecContext(ctx, `INSERT INTO `+index+` (`+index+`, rank) VALUES ('integrity-check', 1)`)
 		if kindOf(err, s.path) == quote.ErrDamaged {
-			return refusal(quote.ErrDamaged, "The index of words in "+holds, "", "does not hold the words that are there, so searches miss some", "mend it with Reindex")
+			return refusal(quote.ErrDamaged, "The index of words in "+holds, "", "does not hold the words that are there, so searches miss some", "have the index made anew; nothing else is touched")
 		}
 		if err != nil {
 			return told(err, s.path)

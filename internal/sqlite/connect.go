@@ -4,7 +4,6 @@ import (
 	"database/sql"
 	"net/url"
 	"path/filepath"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -28,17 +27,22 @@ const (
 )
 
 // patience is how long a change waits for another window to finish its own.
-const patience = 5 * time.Second
+// Tests have less.
+var patience = 5 * time.Second
 
-// always are the settings of every connection. Patience, in milliseconds, is
-// set first, because the rest may have to wait.
-// Foreign keys have to be asked for; fullfsync counts on macOS, where a plain
-// fsync does not reach the disk. Of several _pragma the driver runs the first by
-// the alphabet first, after the waiting and before journal and synchronous.
-var always = []string{
-	"_busy_timeout=" + strconv.FormatInt(patience.Milliseconds(), 10), "_txlock=immediate", "_defensive=1", "_dqs=0", "_error_rc=1", "_foreign_keys=1",
-	"_pragma=trusted_schema(0)", "_pragma=cell_size_check(1)", "_pragma=cache_size(-8000)",
-	"_pragma=fullfsync(1)", "_pragma=checkpoint_fullfsync(1)",
+// always are the settings of every connection. Patience is set first, because
+// the rest may have to wait. Foreign keys have to be asked for; fullfsync counts
+// on macOS, where a plain fsync does not reach the disk. The driver runs each
+// _pragma in the order of the alphabet, before journal and synchronous; those
+// that read the file must come after locking_mode, so cache_size goes by its
+// longer name.
+func always() []string {
+	return []string{
+		"_busy_timeout=" + strconv.FormatInt(patience.Milliseconds(), 10), "_txlock=immediate",
+		"_defensive=1", "_dqs=0", "_error_rc=1", "_foreign_keys=1",
+		"_pragma=cell_size_check(1)", "_pragma=fullfsync(1)", "_pragma=checkpoint_fullfsync(1)",
+		"_pragma=main.cache_size(-8000)", "_pragma=trusted_schema(0)",
+	}
 }
 
 // lasting makes a commit survive a power cut: written to the log, and the log
@@ -79,7 +83,7 @@ func address(path string, m mode, extra ...string) string {
 		p = "/" + p // C:/shop
 	}
 	q := url.Values{"mode": {string(m)}}
-	for _, setting := range append(slices.Clone(always), extra...) {
+	for _, setting := range append(always(), extra...) {
 		name, value, _ := strings.Cut(setting, "=")
 		if name != "_pragma" {
 			q.Del(name)

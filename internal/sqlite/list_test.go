@@ -160,6 +160,12 @@ func scan(text string, words []string) bool {
 	return true
 }
 
+func TestAPagePastedIntoTheSearchIsNoBurden(t *testing.T) {
+	s := newStore(t)
+	saved(t, s, "Owl", march)
+	assert.Equal(t, []string{"Owl"}, titles(t, s, quote.Filter{Words: strings.Repeat("owl ", 100_000)}))
+}
+
 func TestNoTypedTextIsAFaultOfTheSearch(t *testing.T) {
 	s := newStore(t)
 	saved(t, s, "Owl", march)

@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"fmt"
 	"os"
+	"path/filepath"
 
 	"meltwright/internal/fault"
 	"meltwright/internal/quote"
@@ -25,17 +26,25 @@ func whatIs(ctx context.Context, path string) (version int, err error) {
 	case info.IsDir():
 		return 0, told(errFolder, path)
 	}
-	version, err = ask(ctx, path, toRead)
+	// Where a change was cut off it has to be undone or finished first, and that
+	// is to write. To have a file to oneself is to write, too.
+	ways := []func() (int, error){
+		func() (int, error) { return ask(ctx, path, toRead) },
+		func() (int, error) { return ask(ctx, path, toWrite) },
+	}
+	if onShare(filepath.Dir(path)) {
+		ways = []func() (int, error){func() (int, error) { return ask(ctx, path, toWrite, alone) }, ways[0]}
+	}
+	version, err = ways[0]()
 	if kindOf(err, path) == quote.ErrReadOnly {
-		// A change that was cut off has to be undone or finished first.
-		version, err = ask(ctx, path, toWrite)
+		version, err = ways[1]()
 	}
 	return version, told(err, path)
 }
 
 // ask opens the file for a moment and reads its marks.
-func ask(ctx context.Context, path string, m mode) (version int, err error) {
-	db, err := connect(path, m)
+func ask(ctx context.Context, path string, m mode, extra ...string) (version int, err error) {
+	db, err := connect(path, m, extra...)
 	if err != nil {
 		return 0, err
 	}

@@ -16,6 +16,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"time"
@@ -28,7 +29,8 @@ type Store struct {
 	db       *sql.DB
 	path     string
 	readOnly bool
-	scratch  string // a folder to remove at the end, where a copy is read
+	scratch  string      // a folder to remove at the end, where a copy is read
+	file     os.FileInfo // which file it was when it was opened, to write
 }
 
 var _ quote.Store = (*Store)(nil)
@@ -95,9 +97,13 @@ func (s *Store) settle(ctx context.Context, isNew bool) error {
 		return err
 	}
 	if isNew {
-		return flushFolder(filepath.Dir(s.path))
+		if err := flushFolder(filepath.Dir(s.path)); err != nil {
+			return err
+		}
 	}
-	return nil
+	var err error
+	s.file, err = os.Stat(s.path)
+	return err
 }
 
 // mayWrite is an error if SQLite had to open the file to read only.
@@ -135,7 +141,7 @@ func openReadOnly(ctx context.Context, path string) (*Store, error) {
 		return nil, err
 	}
 	version, err := whatIs(ctx, path)
-	if err == nil && version == len(migrations) {
+	if err == nil && version == len(migrations) && !onShare(filepath.Dir(path)) {
 		db, err := connect(path, toRead)
 		if err != nil {
 			return nil, err
@@ -163,7 +169,7 @@ func openCopy(ctx context.Context, path string) (*Store, error) {
 
 func openCopyIn(ctx context.Context, path, scratch string) (*Store, error) {
 	copied := filepath.Join(scratch, filepath.Base(path))
-	if err := copyWithLog(path, copied); err != nil {
+	if err := copyAsItStands(ctx, path, copied); err != nil {
 		return nil, err
 	}
 	version, err := whatIs(ctx, copied)
@@ -178,6 +184,20 @@ func openCopyIn(ctx context.Context, path, scratch string) (*Store, error) {
 		return nil, err
 	}
 	return &Store{db: db, path: path, readOnly: true, scratch: scratch}, nil
+}
+
+// copyAsItStands copies a file at one moment, or, where no lock can be had to do
+// that, byte for byte: then nobody can be writing to it either.
+func copyAsItStands(ctx context.Context, path, copied string) error {
+	db, err := connect(path, toWrite, settings(path)...)
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	if err = copyInto(ctx, db, copied); errors.Is(err, quote.ErrReadOnly) {
+		err = copyWithLog(path, copied)
+	}
+	return err
 }
 
 // Path is the file's path, whole.
@@ -200,26 +220,65 @@ func (s *Store) write(ctx context.Context, change func(tx *sql.Tx) error) error 
 	if s.readOnly {
 		return refusal(quote.ErrReadOnly, "The quotes file", s.path, "is open to read only", "open it in a window that may write")
 	}
+	if err := s.inPlace(); err != nil {
+		return err
+	}
 	tx, err := s.db.BeginTx(ctx, nil)
 	if err != nil {
-		return told(err, s.path)
+		return s.told(ctx, err)
 	}
 	defer tx.Rollback()
+	if err := asKnown(ctx, tx, s.path); err != nil {
+		return s.told(ctx, err)
+	}
 	if err := change(tx); err != nil {
-		return told(err, s.path)
+		return s.told(ctx, err)
 	}
 	if _, err := tx.ExecContext(ctx, `UPDATE pulse SET changes = changes + 1`); err != nil {
-		return told(err, s.path)
+		return s.told(ctx, err)
 	}
-	return told(tx.Commit(), s.path)
+	return s.told(ctx, tx.Commit())
+}
+
+// inPlace is an error if the file was moved or removed while it is open: the
+// system would go on writing to it wherever it is, and drop it at the end.
+func (s *Store) inPlace() error {
+	is, err := os.Stat(s.path)
+	moved := errors.Is(err, fs.ErrNotExist)
+	if err == nil && !onShare(filepath.Dir(s.path)) { // where one file may seem two
+		moved = !os.SameFile(is, s.file)
+	}
+	if moved {
+		return told(errMoved, s.path)
+	}
+	return nil
+}
+
+// asKnown is an error if a newer program has brought the file up to date since
+// it was opened.
+func asKnown(ctx context.Context, tx *sql.Tx, path string) error {
+	var version int
+	err := tx.QueryRowContext(ctx, `PRAGMA user_version`).Scan(&version)
+	if err == nil && version != len(migrations) {
+		err = newer(path, version)
+	}
+	return err
 }
 
 // read runs questions that see the file at one moment.
 func (s *Store) read(ctx context.Context, questions func(tx *sql.Tx) error) error {
 	tx, err := s.db.BeginTx(ctx, &sql.TxOptions{ReadOnly: true})
 	if err != nil {
-		return told(err, s.path)
+		return s.told(ctx, err)
 	}
 	defer tx.Rollback()
-	return told(questions(tx), s.path)
+	return s.told(ctx, questions(tx))
+}
+
+// told puts an error into a sentence, or says that the call was called off.
+func (s *Store) told(ctx context.Context, err error) error {
+	if err != nil && ctx.Err() != nil {
+		return ctx.Err()
+	}
+	return told(err, s.path)
 }

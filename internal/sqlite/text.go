@@ -57,13 +57,16 @@ func decodeWords(text, of string) (map[string]string, error) {
 	return words, err
 }
 
+// enough is how many words a search looks for; a page pasted by mistake has more.
+const enough = 50
+
 // match writes typed words as a search: each must begin a word of the entry, in
 // any order, whatever its accents and case. It is empty where nothing that
 // could be searched was typed.
 func match(typed string) string {
 	var terms []string
 	for _, word := range strings.Fields(typed) {
-		if strings.ContainsFunc(word, searchable) {
+		if len(terms) < enough && strings.ContainsFunc(word, searchable) {
 			word = strings.ReplaceAll(strings.ReplaceAll(word, "\x00", " "), `"`, `""`)
 			terms = append(terms, `"`+word+`"*`)
 		}

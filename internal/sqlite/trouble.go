@@ -51,11 +51,13 @@ var sentences = map[error]sentence{
 	quote.ErrDisk:     {"cannot be reached, because its disk does not answer as it should", "check the disk, its cable or its network, and copy the file to another"},
 	fs.ErrNotExist:    {"does not exist", "look for it in another folder, or restore one of its backups"},
 	errFolder:         {"is a folder", "name a file in it"},
+	errMoved:          {"was moved or removed while it was open", "put it back, or open it where it is now, then save again"},
 	errClosed:         {"has been closed", "open it again"},
 }
 
 var (
 	errFolder = errors.New("a folder")
+	errMoved  = errors.New("moved")
 	errClosed = errors.New("closed")
 )
 
