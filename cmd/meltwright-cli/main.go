@@ -32,6 +32,9 @@ func init() {
 		{"show", "[--db FILE] [--json] N", "estimate a quote of the store, by its number", runShow},
 		{"export", "[--db FILE] N", "print a quote of the store as a commission file", runExport},
 		{"import", "[--db FILE] FILE", "keep a commission file as a new quote", runImport},
+		{"backup", "[--db FILE] COPY | --list", "copy the store to a file, or list its copies", runBackup},
+		{"restore", "[--db FILE] COPY", "put a copy in the place of the store", runRestore},
+		{"check", "[--db FILE]", "read the whole store and say what is wrong", runCheck},
 		{"version", "", "print the version", runVersion},
 	}
 }

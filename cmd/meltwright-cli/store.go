@@ -16,12 +16,9 @@ import (
 
 // sit opens the desk at the store that --db names, or at the user's own.
 func sit(ctx context.Context, db string) (*desk.Desk, error) {
-	if db == "" {
-		path, err := desk.StorePath()
-		if err != nil {
-			return nil, fault.Fault{Field: "Store", Problem: "has no usual place on this computer: " + err.Error(), Remedy: "name a file with --db"}
-		}
-		db = path
+	db, err := storePath(db)
+	if err != nil {
+		return nil, err
 	}
 	store, err := sqlite.Open(ctx, db)
 	if err != nil {
