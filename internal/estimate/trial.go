@@ -129,6 +129,20 @@ func (m *Model) CostRoom(e *Estimate) money.Amount {
 	return room
 }
 
+// Value is what an input was read as, of a piece or, with Whole, of the whole
+// commission, by its path: "shell.coats_a_day". A path that no stage has gives
+// nothing.
+func (m *Model) Value(piece int, path string) field.Value {
+	f, ok := FieldByPath(path, piece != Whole)
+	switch {
+	case !ok:
+		return field.Value{}
+	case piece == Whole:
+		return m.first.whole.value(f)
+	}
+	return m.first.pieces[piece].in.value(f)
+}
+
 // Name is the name of a piece.
 func (m *Model) Name(piece int) string { return m.first.pieces[piece].name }
 
