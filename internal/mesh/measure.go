@@ -27,11 +27,33 @@ func (s Size) Long() float64 { return largest(s.Box()) }
 func Measure(m *Mesh) Size {
 	var s Size
 	s.Min, s.Max = box(m.Points)
-	if len(m.Triangles) == 0 {
+	return s.sum(m.Points, m.Triangles)
+}
+
+// measureSome is Measure for some of a mesh's triangles; the box is theirs.
+func measureSome(points []Vec32, triangles [][3]uint32) Size {
+	var s Size
+	if len(triangles) > 0 {
+		lo := points[triangles[0][0]]
+		hi := lo
+		for i := range triangles {
+			for _, p := range triangles[i] {
+				for k, x := range points[p] {
+					lo[k], hi[k] = min(lo[k], x), max(hi[k], x)
+				}
+			}
+		}
+		s.Min, s.Max = lo.Vec(), hi.Vec()
+	}
+	return s.sum(points, triangles)
+}
+
+func (s Size) sum(points []Vec32, triangles [][3]uint32) Size {
+	if len(triangles) == 0 {
 		return s
 	}
 	origin := s.Min.Add(s.Max).Mul(0.5)
-	total := sumTriangles(m, origin)
+	total := sumTriangles(points, triangles, origin)
 	s.Area, s.Volume = total[0]/2, total[1]/6
 	volume := Vec{total[2], total[3], total[4]}.Mul(1.0 / 24)
 	surface := Vec{total[5], total[6], total[7]}.Mul(1.0 / 6)
@@ -53,11 +75,11 @@ type sums [8]float64
 
 // sumTriangles adds up runs of triangles on all cores, then the runs, each run
 // with a compensation for what rounding loses.
-func sumTriangles(m *Mesh, origin Vec) sums {
+func sumTriangles(points []Vec32, triangles [][3]uint32, origin Vec) sums {
 	const run = 4096
-	parts := make([]sums, (len(m.Triangles)+run-1)/run)
-	_ = inChunks(context.Background(), len(m.Triangles), run, func(chunk, from, to int) {
-		parts[chunk] = sumRun(m.Points, m.Triangles[from:to], origin)
+	parts := make([]sums, (len(triangles)+run-1)/run)
+	_ = inChunks(context.Background(), len(triangles), run, func(chunk, from, to int) {
+		parts[chunk] = sumRun(points, triangles[from:to], origin)
 	})
 	var total, lost sums
 	for _, p := range parts {

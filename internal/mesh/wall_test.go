@@ -15,7 +15,13 @@ import (
 // wallOf measures a mesh that carries metal everywhere.
 func wallOf(t testing.TB, m *Mesh) *Wall {
 	t.Helper()
-	w, err := MeasureWall(context.Background(), &Skin{Mesh: m}, nil, nil)
+	return wallWith(t, m, nil)
+}
+
+// wallWith leaves some triangles bare.
+func wallWith(t testing.TB, m *Mesh, bare []bool) *Wall {
+	t.Helper()
+	w, err := MeasureWall(context.Background(), &Skin{Mesh: m, Bare: bare}, nil, nil)
 	require.NoError(t, err)
 	return w
 }
