@@ -54,28 +54,66 @@ func packHeats(loads []Load, capacity float64) []Heat {
 	return best
 }
 
+// batch is so many heats filled alike.
+type batch struct {
+	heat  Heat
+	count int
+}
+
 // bestFit takes the sections from the heaviest down, each into the fullest heat
-// that still holds it.
+// that still holds it. Heats filled alike are filled on together.
 func bestFit(loads []Load, limit float64) []Heat {
-	var heats []Heat
+	var batches []batch
 	for _, l := range loads {
 		for left := l.Count; left > 0; {
 			best := -1
-			for i, h := range heats {
-				if h.Kg+l.Kg <= limit && (best < 0 || h.Kg > heats[best].Kg) {
+			for i, b := range batches {
+				if b.heat.Kg+l.Kg <= limit && (best < 0 || b.heat.Kg > batches[best].heat.Kg) {
 					best = i
 				}
 			}
 			if best < 0 {
-				heats = append(heats, Heat{})
-				best = len(heats) - 1
+				batches = append(batches, batch{count: left})
+				best = len(batches) - 1
 			}
-			fits := max(1, int((limit-heats[best].Kg)/l.Kg))
-			heats[best].put(l, min(fits, left))
-			left -= min(fits, left)
+			batches, left = fill(batches, best, l, left, limit)
+		}
+	}
+	var heats []Heat
+	for _, b := range batches {
+		for range b.count {
+			heats = append(heats, b.heat)
 		}
 	}
 	return heats
+}
+
+// fill puts as many sections into each heat of one batch as it holds, until none
+// is left: heats that get fewer, or none, become batches of their own. A batch of
+// empty heats keeps those that it needs. It gives back what is left over.
+func fill(batches []batch, at int, l Load, left int, limit float64) ([]batch, int) {
+	was := batches[at]
+	fits := max(1, int((limit-was.heat.Kg)/l.Kg))
+	whole := min(was.count, left/fits)
+	left -= whole * fits
+	split := []batch{{was.heat.with(l, fits), whole}}
+	was.count -= whole
+	if was.count > 0 && left > 0 {
+		split = append(split, batch{was.heat.with(l, left), 1})
+		was.count, left = was.count-1, 0
+	}
+	if was.heat.Kg > 0 {
+		split = append(split, was)
+	}
+	split = slices.DeleteFunc(split, func(b batch) bool { return b.count == 0 })
+	return slices.Replace(batches, at, at+1, split...), left
+}
+
+// with is the heat with n more sections. Heats made from one share nothing.
+func (h Heat) with(l Load, n int) Heat {
+	h.Sections = slices.Clone(h.Sections)
+	h.put(l, n)
+	return h
 }
 
 func (h *Heat) put(l Load, n int) {
