@@ -81,13 +81,16 @@ func (r *run) takeHeats() {
 		if _, ok := byAlloy[a]; !ok {
 			alloys = append(alloys, a)
 		}
-		n := int(p.sections.v) * p.casts
-		byAlloy[a] = append(byAlloy[a], Load{p.index, p.sectionPour.v, n})
-		sections += float64(n)
+		n := p.sections.v * float64(p.casts)
+		if sections <= mostSections && sections+n > mostSections {
+			r.tooMany(p, sections+n)
+		}
+		sections += n
+		byAlloy[a] = append(byAlloy[a], Load{p.index, p.sectionPour.v, int(n)})
 		poured = r.also(poured, r.allCasts(p, p.poured))
 	}
 	for _, a := range alloys {
-		if r.usable.v <= 0 || r.tooHeavy(byAlloy[a]) {
+		if r.usable.v <= 0 || sections > mostSections || r.tooHeavy(byAlloy[a]) {
 			continue
 		}
 		for _, h := range packHeats(byAlloy[a], r.usable.v) {
@@ -104,6 +107,18 @@ func (r *run) takeHeats() {
 	if r.whole.has(chargedDayField) {
 		r.daysCharged = r.input(&r.whole, chargedDayField, none)
 	}
+}
+
+// mostSections is what no foundry casts in one commission: more is a slip, in a
+// height or a number of casts.
+const mostSections = 100000
+
+func (r *run) tooMany(p *piece, sections float64) {
+	f, remedy := castsField, "check the number of casts"
+	if p.casts == 1 {
+		f, remedy = heightField, "check the heights, made and measured, the wall and the crucible"
+	}
+	r.fault(p, f, "comes to "+quantity.Number(sections, 0)+" sections, more than anybody casts", remedy)
 }
 
 // also adds to a sum that may not have begun.
