@@ -118,7 +118,8 @@ func (p *plan) level(f *floor, from int32, t *times, v *varied) bool {
 			end = f.nextDay(end)
 		}
 		if v != nil && v.again[i] > 0 {
-			end = f.later(end, v.again[i]*v.days)
+			// At the same hour, so many days later.
+			end = f.later(end, v.again[i]*v.days) + (end-1)%f.slots + 1
 		}
 		t.ready[i], t.start[i], t.end[i], t.minutes[i] = ready, start, end, spent
 		t.last = max(t.last, end)
