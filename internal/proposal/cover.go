@@ -22,7 +22,7 @@ func (o *offer) cover() folio {
 	y := s.top
 	put := func(st style, words string, most int) {
 		lines, st := o.lines(st, words, s.wide())
-		for _, l := range clamp(lines, most) {
+		for _, l := range st.clamp(lines, most, s.wide()) {
 			items = append(items, st.line(l, s.left, y, drawing.Start))
 			y += st.lead
 		}
@@ -71,7 +71,7 @@ func (o *offer) coverFacts() (items []drawing.Item, height float64) {
 		words, ws := o.lines(coverFact.in(drawing.SansSemiBold), p[1], third-16)
 		items = append(items, ls.line(label[0], x, y, drawing.Start))
 		end := y + ls.lead + 1
-		for _, l := range clamp(words, 3) {
+		for _, l := range ws.clamp(words, 3, third-16) {
 			items = append(items, ws.line(l, x, end, drawing.Start))
 			end += ws.lead
 		}

@@ -4,7 +4,9 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 
+	"meltwright/internal/drawing"
 	"meltwright/internal/money"
 	"meltwright/internal/quantity"
 )
@@ -78,8 +80,21 @@ func (l language) number(s string) string {
 // count prints a whole number.
 func (l language) count(n int) string { return l.number(quantity.Number(float64(n), 0)) }
 
-// amount prints money with its symbol.
-func (l language) amount(c money.Currency, a money.Amount) string { return c.Print(a, l.locale) }
+// amount prints money with its symbol, or with its code where the fonts lack the
+// symbol.
+func (l language) amount(c money.Currency, a money.Amount) string {
+	words := strings.Map(func(r rune) rune {
+		if unicode.Is(unicode.Cf, r) { // marks of direction
+			return -1
+		}
+		return r
+	}, c.Print(a, l.locale))
+	var check letters
+	if isASCII(words) || check.lacks(drawing.Sans, words) == 0 {
+		return words
+	}
+	return c.Plain(a, l.locale) + "\u00a0" + c.Code
+}
 
 // percent prints a share: "9.975 %".
 func (l language) percent(share money.Decimal) string {

@@ -16,6 +16,11 @@ var shaped = []*unicode.RangeTable{
 	unicode.Arabic, unicode.Hebrew, unicode.Syriac,
 }
 
+// spelled are signs that the fonts lack and that can be said otherwise.
+var spelled = map[rune]string{
+	'√': "root", '≈': "~", '≠': "<>", '≤': "<=", '≥': ">=", '→': "->", '←': "<-", '∑': "sum", '∆': "delta", '\u2011': "-",
+}
+
 // letters sees that everything that is printed has its glyph, and keeps account
 // of what has none.
 type letters struct {
@@ -23,8 +28,8 @@ type letters struct {
 }
 
 // clean makes words printable in face: spaces of every kind but the fixed ones
-// become plain ones, marks that have no shape go, and each run of letters that
-// the font lacks becomes one question mark. Signs without letters (emoji) go
+// become plain ones, marks that have no shape go, signs that can be spelled are, and each run of
+// letters that the font lacks becomes one question mark. Other signs (emoji) go
 // without a trace. If face lacks what the plain face has, the plain face it is.
 func (l *letters) clean(face drawing.Face, words string) (string, drawing.Face) {
 	if isASCII(words) {
@@ -43,6 +48,8 @@ func (l *letters) clean(face drawing.Face, words string) (string, drawing.Face) 
 			b.WriteByte(' ')
 		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Variation_Selector, r):
 			continue
+		case l.missing(face, r) && spelled[r] != "":
+			b.WriteString(spelled[r])
 		case l.missing(face, r):
 			l.note(r)
 			if !lost && (unicode.IsLetter(r) || unicode.IsNumber(r)) {

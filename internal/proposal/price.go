@@ -118,7 +118,7 @@ func (o *offer) signing() strip {
 	names := 0.0
 	for i, name := range []string{joinSome([]string{o.label("sign-shop"), o.facts.Shop}, " "), joinSome([]string{o.label("sign-client"), o.facts.Client}, " ")} {
 		lines, s := o.lines(rowStyle.in(drawing.SansSemiBold), name, half)
-		for k, l := range clamp(lines, 3) {
+		for k, l := range s.clamp(lines, 3, half) {
 			items = append(items, s.line(l, float64(i)*(half+32), 16+float64(k)*s.lead, drawing.Start))
 			names = max(names, float64(k+1)*s.lead)
 		}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -155,14 +156,32 @@ func made(t testing.TB, write func(*bytes.Buffer) error) []byte {
 	return b.Bytes()
 }
 
+// The papers of stories, made once for all tests that look at them.
+var proposals, costSheets sync.Map
+
 func proposalOf(t testing.TB, q quote.Quote) []byte {
-	p := paperOf(t, q)
-	return made(t, func(b *bytes.Buffer) error { return Maker{}.Proposal(b, p) })
+	return once(&proposals, q, func() []byte {
+		p := paperOf(t, q)
+		return made(t, func(b *bytes.Buffer) error { return Maker{}.Proposal(b, p) })
+	})
 }
 
 func costSheetOf(t testing.TB, q quote.Quote) []byte {
-	p := paperOf(t, q)
-	return made(t, func(b *bytes.Buffer) error { return Maker{}.CostSheet(b, p) })
+	return once(&costSheets, q, func() []byte {
+		p := paperOf(t, q)
+		return made(t, func(b *bytes.Buffer) error { return Maker{}.CostSheet(b, p) })
+	})
+}
+
+// once makes what there is none of yet.
+func once(all *sync.Map, q quote.Quote, make func() []byte) []byte {
+	key := fmt.Sprint(q.Commission, q.Words, q.Number)
+	if data, ok := all.Load(key); ok {
+		return data.([]byte)
+	}
+	data := make()
+	all.Store(key, data)
+	return data
 }
 
 func workbookOf(t testing.TB, q quote.Quote) []byte {

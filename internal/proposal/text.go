@@ -1,6 +1,7 @@
 package proposal
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -92,13 +93,15 @@ func (s style) fits(word string, room float64) int {
 }
 
 // clamp cuts lines to so many, with an ellipsis where something is left out.
-func clamp(lines []string, most int) []string {
+func (s style) clamp(lines []string, most int, room float64) []string {
 	if len(lines) <= most {
 		return lines
 	}
-	lines = lines[:most:most]
-	lines[most-1] = strings.TrimRight(lines[most-1], " .,;") + "…"
-	return lines
+	last := []rune(lines[most-1])
+	for len(last) > 0 && s.face.Measure(string(last)+"…", s.size) > room {
+		last = last[:len(last)-1]
+	}
+	return append(slices.Clone(lines[:most-1]), strings.TrimRight(string(last), " .,;")+"…")
 }
 
 // setter sets words into strips.

@@ -1,0 +1,67 @@
+package proposal
+
+import (
+	"slices"
+	"strings"
+
+	"meltwright/internal/estimate"
+	"meltwright/internal/quantity"
+	"meltwright/internal/shop"
+)
+
+// site gathers what is said of delivery, site and lifting.
+func (o *offer) site(f *facts) {
+	p, e, l := o.paper, o.paper.Estimate, o.language
+	a := answersOf(p, estimate.Whole, "delivery")
+	f.Delivery, f.Reach, f.Site = a["delivery.by"], l.fixed(a["delivery.reach"]), l.number(a["delivery.days"])
+	if v := exactInput(p, estimate.Whole, "delivery.distance"); v.Num > 0 {
+		f.Distance = l.fixed(a["delivery.distance"])
+	}
+	f.Heaviest = l.size(quantity.KindMass, e.Lift.Kg, e.System)
+	f.Heavy = e.Lift.Kg > p.Shop.Num(shop.HandsLimit)
+	for _, line := range e.Lines {
+		switch {
+		case line.Stage == "base" && line.Item == itemEngineer:
+			f.Engineer = true
+		case line.Stage == "delivery" && line.Item == e.Lift.By:
+			f.Crane = line.Item
+		case line.Item == itemPermits:
+			f.Permits = true
+		case line.Item == itemSiteWorks:
+			f.SiteWorks = true
+		case line.Item == itemRecords:
+			f.Records = true
+		}
+	}
+	for _, x := range p.Quote.Commission.Extras {
+		f.Extras = append(f.Extras, x.Item)
+	}
+	footings := map[string]bool{}
+	for _, pc := range f.Pieces {
+		footings[pc.Footing] = true
+	}
+	for _, by := range []string{"by others", "by us"} {
+		if footings[by] {
+			f.Footing = by
+		}
+	}
+}
+
+// The estimate's names of lines that a proposal speaks of; a test holds that
+// the estimate has them.
+const (
+	itemEngineer  = "Engineer's design and stamp"
+	itemPermits   = "Permits"
+	itemSiteWorks = "Site works"
+	itemRecords   = "Photographs and records"
+)
+
+// leaded lists those of the alloys that hold lead.
+func leaded(s *shop.Shop, names []string) (out []string) {
+	for _, a := range s.Alloys {
+		if slices.Contains(names, a.Name) && strings.Contains(a.Caution, "lead") {
+			out = append(out, a.Name)
+		}
+	}
+	return out
+}
