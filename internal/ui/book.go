@@ -71,7 +71,6 @@ func newBookScreen(w *Window, back screen) *bookScreen {
 }
 
 func (b *bookScreen) content() fyne.CanvasObject { return b.frame }
-func (b *bookScreen) keeps() *keeping            { return b.kept }
 func (b *bookScreen) arrive()                    { b.present().focus() }
 func (b *bookScreen) leave()                     { b.kept.now() }
 
@@ -101,7 +100,7 @@ func (b *bookScreen) restyle() {
 
 func (b *bookScreen) step(way func() bool, none string) {
 	if !way() {
-		b.w.toast.Say(none)
+		b.w.say(none)
 		return
 	}
 	b.show()

@@ -37,13 +37,11 @@ func newTablePage(b *bookScreen, t shop.Table) *tablePage {
 	return p
 }
 
-// remove takes a row away and offers the way back.
+// remove takes a row away and tells the way back.
 func (p *tablePage) remove(i int) {
 	name := rowName(p.table, p.b.ledger.Rows(p.table.Key)[i])
 	p.b.ledger.RemoveRow(p.table.Key, i)
-	p.b.w.toast.Offer(fmt.Sprintf("“%s” is taken out of the shop book.", name), "Undo", p.b.w.guarded(func() {
-		p.b.step(p.b.ledger.Undo, "")
-	}))
+	p.b.w.say(fmt.Sprintf("“%s” is taken out of the shop book; Undo brings it back.", name))
 }
 
 func article(word string) string {

@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"errors"
+	"slices"
 	"time"
 
 	"meltwright/internal/quote"
@@ -42,14 +43,19 @@ type keeping struct {
 	err     error // of the last try; nil once it is kept
 }
 
-func (w *Window) keep(s subject) *keeping {
-	k := &keeping{w: w, subject: s}
-	w.keepings = append(w.keepings, k)
-	return k
+func (w *Window) keep(s subject) *keeping { return &keeping{w: w, subject: s} }
+
+// enlist has the window wait for the subject when it closes, and tell of it when
+// it cannot be kept.
+func (k *keeping) enlist() {
+	if !slices.Contains(k.w.keepings, k) {
+		k.w.keepings = append(k.w.keepings, k)
+	}
 }
 
 // changed keeps the subject soon.
 func (k *keeping) changed() {
+	k.enlist()
 	if k.err == nil {
 		k.in(pause)
 	}
@@ -85,6 +91,7 @@ func (k *keeping) in(d time.Duration) {
 func (k *keeping) send() {
 	keep := k.subject.copy()
 	k.busy = true
+	k.enlist()
 	k.w.do(func() func() {
 		kept, err := keep(context.Background())
 		return func() { k.sent(kept, err) }
@@ -136,7 +143,7 @@ func (w *Window) settleKeepings() {
 		if k.err != nil && failed == nil {
 			failed = k
 		}
-		if !k.idle() || w.screen != nil && w.screen.keeps() == k {
+		if !k.idle() {
 			left = append(left, k)
 		}
 	}

@@ -42,7 +42,6 @@ func newListScreen(w *Window) *listScreen {
 }
 
 func (l *listScreen) content() fyne.CanvasObject { return l.sheet }
-func (l *listScreen) keeps() *keeping            { return nil }
 func (l *listScreen) leave()                     {}
 
 func (l *listScreen) arrive() {
@@ -198,7 +197,7 @@ func (l *listScreen) onMarked(f func(quote.Summary)) {
 		l.onRow(i, f)
 		return
 	}
-	l.w.toast.Say("Mark a quote first.")
+	l.w.say("Mark a quote first.")
 }
 
 // open opens a quote; one in the bin is brought back first.
@@ -246,7 +245,7 @@ func (w *Window) removeQuote(id quote.ID, title string) {
 			}
 			w.list.bin = false
 			w.showList()
-			w.toast.Offer(fmt.Sprintf("“%s” is in the bin.", title), "Bring back", w.guarded(func() { w.restoreQuote(id, title) }))
+			w.offer(fmt.Sprintf("“%s” is in the bin.", title), "Bring back", func() { w.restoreQuote(id, title) })
 		}
 	})
 }
@@ -264,7 +263,7 @@ func (w *Window) restoreQuote(id quote.ID, title string) {
 			}
 			w.list.marked = id
 			w.list.reload()
-			w.toast.Say(fmt.Sprintf("“%s” is back.", title))
+			w.say(fmt.Sprintf("“%s” is back.", title))
 		}
 	})
 }

@@ -30,7 +30,7 @@ func (q *quoteScreen) write(which desk.Print) {
 		title: paper.where, text: "Where should it lie?", do: "Write it",
 		path: filepath.Join(documents(), q.sheet.FileName(paper.name, paper.extension)),
 		take: func(path string) {
-			q.w.toast.Say("Writing " + filepath.Base(path) + " …")
+			q.w.say("Writing " + filepath.Base(path) + " …")
 			q.w.do(func() func() {
 				var b bytes.Buffer
 				err := put(&b)
@@ -49,11 +49,11 @@ func (w *Window) written(what, path string, err error) {
 		w.tell(what+" was not written", sentence(err))
 		return
 	}
-	w.toast.Offer(fmt.Sprintf("%s lies in %s.", what, path), "Show", w.guarded(func() {
+	w.offer(fmt.Sprintf("%s lies in %s.", what, path), "Show", func() {
 		if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(path)}); err != nil {
 			w.tell("The file cannot be shown", sentence(err))
 		}
-	}))
+	})
 }
 
 // replaceFile writes a file beside path and then puts it in its place, so that

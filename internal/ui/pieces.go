@@ -71,13 +71,11 @@ func newPieceEditor(q *quoteScreen) *pieceEditor {
 	return e
 }
 
-// removePiece takes the chosen piece away and offers the way back.
+// removePiece takes the chosen piece away and tells the way back.
 func (q *quoteScreen) removePiece() {
 	name := q.pieceNames()[q.piece]
 	q.sheet.RemovePiece(q.piece)
-	q.w.toast.Offer(fmt.Sprintf("“%s” is taken out of the commission.", name), "Undo", q.w.guarded(func() {
-		q.step(q.sheet.Undo, "")
-	}))
+	q.w.say(fmt.Sprintf("“%s” is taken out of the commission; Undo brings it back.", name))
 }
 
 func (e *pieceEditor) show() {

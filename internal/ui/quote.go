@@ -70,7 +70,6 @@ func newQuoteScreen(w *Window, s *desk.Sheet) *quoteScreen {
 }
 
 func (q *quoteScreen) content() fyne.CanvasObject { return q.frame }
-func (q *quoteScreen) keeps() *keeping            { return q.kept }
 func (q *quoteScreen) leave()                     { q.kept.now() }
 
 func (q *quoteScreen) arrive() {
@@ -131,7 +130,7 @@ func (q *quoteScreen) edit(change func()) {
 // step undoes or redoes.
 func (q *quoteScreen) step(way func() bool, none string) {
 	if !way() {
-		q.w.toast.Say(none)
+		q.w.say(none)
 		return
 	}
 	q.show()

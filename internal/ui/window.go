@@ -39,6 +39,7 @@ type Window struct {
 	after   After
 	desk    *desk.Desk // nil until the store is open
 
+	root     *fyne.Container // frame, toast
 	frame    *fyne.Container // alarm, screen
 	toast    *kit.Toast
 	alarm    *alarm
@@ -59,8 +60,6 @@ type screen interface {
 	leave()
 	// offers says what the menu can do here.
 	offers() offers
-	// keeps is what the screen keeps, nil for nothing.
-	keeps() *keeping
 }
 
 // New makes the window's screens. Start opens the store.
@@ -76,7 +75,8 @@ func New(app fyne.App, win fyne.Window, o Options) *Window {
 	win.SetPadded(false)
 	win.SetMainMenu(w.menu.main)
 	w.menu.fresh = false
-	win.SetContent(kit.OverAll(w.frame, w.toast))
+	w.root = kit.OverAll(w.frame, w.toast)
+	win.SetContent(w.root)
 	win.Resize(fyne.NewSize(startWidth, startHeight))
 	win.SetCloseIntercept(w.guarded(w.close))
 	w.show(w.list)
@@ -94,6 +94,21 @@ func (w *Window) show(s screen) {
 	w.menu.offer(s.offers())
 	s.arrive()
 }
+
+// say says what was done, for a while.
+func (w *Window) say(text string) {
+	w.toast.Say(text)
+	w.fitToast()
+}
+
+// offer says what was done, with a button for what can be done about it.
+func (w *Window) offer(text, action string, do func()) {
+	w.toast.Offer(text, action, w.guarded(do))
+	w.fitToast()
+}
+
+// fitToast gives the toast the room that its words take.
+func (w *Window) fitToast() { w.root.Layout.Layout(w.root.Objects, w.root.Size()) }
 
 // tell says something over the window that has only to be read.
 func (w *Window) tell(title, text string) {
@@ -132,6 +147,7 @@ func (w *Window) settleClosing() {
 		return
 	}
 	if w.allKept() {
+		w.closing = false
 		w.win.SetCloseIntercept(nil)
 		w.win.Close()
 		return
