@@ -20,8 +20,8 @@ type Schedule struct {
 	Tasks      []Task  // in the order of the work
 	Milestones []Milestone
 	Bookings   []Booking // what it takes of the shop
-	// Unbooked is when it would have been ready in an empty shop; Ready itself
-	// where nothing was booked.
+	// Unbooked is when it would have been ready in an empty shop, as Plan finds
+	// out where something is booked; else zero.
 	Unbooked time.Time
 	Currency money.Currency // of the milestones' payments
 }
@@ -35,9 +35,9 @@ func (s Schedule) Week(t time.Time) float64 {
 func (s Schedule) Delay() string {
 	d := dayOf(s.Ready) - dayOf(s.Unbooked)
 	switch {
-	case s.Unbooked.IsZero() || d < 0:
+	case s.Unbooked.IsZero():
 		return ""
-	case d == 0:
+	case d <= 0:
 		return "Fitted in beside what is booked, without delay."
 	}
 	return "After what is booked: " + inDays(d) + " later than in an empty shop."
@@ -71,7 +71,11 @@ func Plan(c estimate.Commission, e *estimate.Estimate, s *shop.Shop, start time.
 		if err != nil {
 			return Schedule{}, err
 		}
+		// A rule may order the tasks better beside others than alone.
 		out.Unbooked = empty.Ready
+		if out.Ready.Before(out.Unbooked) {
+			out.Unbooked = out.Ready
+		}
 	}
 	return out, nil
 }
