@@ -190,7 +190,8 @@ func sixtyFourths(v float64) fixed.Int26_6 {
 // come in no order and go round the stroke together, so none is closed by itself.
 type inkline struct{ c *pixels }
 
-func (l inkline) Start(a fixed.Point26_6)              { l.c.fill.MoveTo(float32(a.X)/64, float32(a.Y)/64) }
+func (l inkline) Start(a fixed.Point26_6) { l.c.fill.MoveTo(float32(a.X)/64, float32(a.Y)/64) }
+
 func (l inkline) Line(b fixed.Point26_6)               { l.c.fill.LineTo(float32(b.X)/64, float32(b.Y)/64) }
 func (inkline) Draw()                                  {}
 func (inkline) Clear()                                 {}

@@ -126,7 +126,7 @@ func (s *shadow) footMiddle() float64 {
 
 // trace follows the borders between dark and light with the dark on the left.
 func (s *shadow) trace() (paths [][]Flat) {
-	type step struct{ x, y, dx, dy int }
+	type step struct{ x, y int }
 	// Where a border leaves a corner of the grid, by its direction: right, up,
 	// left, down.
 	away := [4][2]int{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}

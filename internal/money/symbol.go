@@ -12,9 +12,27 @@ import (
 // them; a sign that is not here is taken for none.
 var signs = []struct{ sign, codes string }{
 	{"$", "USD CAD AUD NZD MXN HKD SGD TWD ARS CLP COP UYU DOP CUP BRL BBD BMD BND BSD BZD FJD GYD JMD KYD LRD NAD SBD SRD TTD XCD NIO CVE MOP TOP"},
-	{"€", "EUR"}, {"£", "GBP GIP FKP SHP EGP SYP LBP SSP"}, {"¥", "JPY CNY"}, {"₩", "KRW KPW"}, {"₽", "RUB"},
-	{"₹", "INR"}, {"₺", "TRY"}, {"₴", "UAH"}, {"₪", "ILS"}, {"₫", "VND"}, {"₱", "PHP"}, {"฿", "THB"}, {"₦", "NGN"}, {"₡", "CRC"},
-	{"₲", "PYG"}, {"₸", "KZT"}, {"₾", "GEL"}, {"₼", "AZN"}, {"₵", "GHS"}, {"₮", "MNT"}, {"₭", "LAK"},
+	{"€", "EUR"},
+	{"£", "GBP GIP FKP SHP EGP SYP LBP SSP"},
+	{"¥", "JPY CNY"},
+	{"₩", "KRW KPW"},
+	{"₽", "RUB"},
+	{"₹", "INR"},
+	{"₺", "TRY"},
+	{"₴", "UAH"},
+	{"₪", "ILS"},
+	{"₫", "VND"},
+	{"₱", "PHP"},
+	{"฿", "THB"},
+	{"₦", "NGN"},
+	{"₡", "CRC"},
+	{"₲", "PYG"},
+	{"₸", "KZT"},
+	{"₾", "GEL"},
+	{"₼", "AZN"},
+	{"₵", "GHS"},
+	{"₮", "MNT"},
+	{"₭", "LAK"},
 }
 
 // symbols are the ways to name c beside an amount, in capitals, the longer

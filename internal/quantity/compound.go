@@ -28,10 +28,16 @@ var powers = []struct {
 	before bool
 	power  int
 }{
-	{"²", false, 2}, {"^2", false, 2}, {"2", false, 2},
-	{"³", false, 3}, {"^3", false, 3}, {"3", false, 3},
-	{"square", true, 2}, {"sq", true, 2},
-	{"cubic", true, 3}, {"cu", true, 3},
+	{"²", false, 2},
+	{"^2", false, 2},
+	{"2", false, 2},
+	{"³", false, 3},
+	{"^3", false, 3},
+	{"3", false, 3},
+	{"square", true, 2},
+	{"sq", true, 2},
+	{"cubic", true, 3},
+	{"cu", true, 3},
 }
 
 // powerOf reads one unit with its power: "in³", "m2", "m^2", "sq ft", "cu in".

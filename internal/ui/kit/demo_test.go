@@ -81,8 +81,12 @@ func demoPrice() Price {
 		Caption: "Price before tax", Amount: "$128,400",
 		Range: &PriceRange{Least: 100000, Most: 160000, Low: 112900, High: 147200, At: 128400, LowText: "8 in 10: $112,900", HighText: "$147,200"},
 		Facts: []Fact{
-			{"Finished bronze", "168 kg"}, {"Metal poured", "231 kg"}, {"Sections", "11"},
-			{"Heats · pour days", "7 · 2"}, {"Foundry hours", "612 h"}, {"Ready to install", "27 weeks"},
+			{"Finished bronze", "168 kg"},
+			{"Metal poured", "231 kg"},
+			{"Sections", "11"},
+			{"Heats · pour days", "7 · 2"},
+			{"Foundry hours", "612 h"},
+			{"Ready to install", "27 weeks"},
 		},
 		Cautions: []Caution{
 			{CautionNote, "43 in 100 chance that at least one section must be recast: two weeks are held for it."},

@@ -39,8 +39,10 @@ func TestEveryTextIsReadableOnEveryGroundItIsWrittenOn(t *testing.T) {
 		theme.ColorNameForegroundOnError:   {theme.ColorNameError},
 		theme.ColorNameForegroundOnSuccess: {theme.ColorNameSuccess},
 		theme.ColorNameForegroundOnWarning: {theme.ColorNameWarning},
-		theme.ColorNameForeground: {theme.ColorNameMenuBackground, theme.ColorNameHeaderBackground,
-			theme.ColorNameButton, theme.ColorNameOverlayBackground},
+		theme.ColorNameForeground: {
+			theme.ColorNameMenuBackground, theme.ColorNameHeaderBackground,
+			theme.ColorNameButton, theme.ColorNameOverlayBackground,
+		},
 	}
 	for variant, dark := range bothVariants {
 		for text, grounds := range pairs {
