@@ -45,7 +45,8 @@ type Quote struct {
 type Summary struct {
 	ID            ID
 	Number        string
-	Letter        string
+	Letter        string // being worked on
+	Issued        string // the last letter that was issued; empty if none was
 	State         State
 	Title, Client string
 	Place         string

@@ -39,13 +39,16 @@ type Store interface {
 	Delete(ctx context.Context, id ID, now time.Time) error
 	Restore(ctx context.Context, id ID) error
 	Empty(ctx context.Context, before time.Time) (int, error)
-	// Issue keeps a revision and moves the quote on to the next letter.
+	// Issue keeps a revision and moves the quote on: its state is issued, its
+	// letter the next, its version counted up, so it has to be opened again. A
+	// letter that is not the quote's is ErrOutdated.
 	Issue(ctx context.Context, r Revision) error
 	// Revisions lists what was issued of a quote, without commissions, books and
 	// papers; Revision gives one whole.
 	Revisions(ctx context.Context, id ID) ([]Revision, error)
 	Revision(ctx context.Context, id ID, letter string) (Revision, error)
-	// Clients lists clients by name; SaveClient keeps one.
+	// Clients lists clients by name, those that match every word; SaveClient keeps
+	// one. A Version that is not the kept one is ErrOutdated.
 	Clients(ctx context.Context, words string) ([]Client, error)
 	SaveClient(ctx context.Context, c Client) (Client, error)
 	// Book gives the shop book, the starting one if none was ever kept; SaveBook

@@ -164,12 +164,16 @@ func spare(dates []string) (gone []string) {
 }
 
 // removeUnfinished removes copies that were cut off an hour ago or more.
-func removeUnfinished(path string, now time.Time) error {
-	left, err := filepath.Glob(filepath.Join(BackupFolder(path), ".*"+unfinished))
-	for _, p := range left {
-		info, e := os.Stat(p)
-		if e == nil && strings.HasPrefix(info.Name(), "."+stem(path)+"-") && now.Sub(info.ModTime()) > time.Hour {
-			err = errors.Join(err, removeIfThere(p))
+func removeUnfinished(path string, now time.Time) (err error) {
+	for _, folder := range []string{filepath.Dir(path), BackupFolder(path)} {
+		entries, e := os.ReadDir(folder)
+		err = errors.Join(err, e)
+		for _, entry := range entries {
+			ours := strings.HasPrefix(strings.TrimLeft(entry.Name(), "."), stem(path)+"-") && strings.HasSuffix(entry.Name(), unfinished)
+			info, e := entry.Info()
+			if ours && e == nil && now.Sub(info.ModTime()) > time.Hour {
+				err = errors.Join(err, removeIfThere(filepath.Join(folder, entry.Name())))
+			}
 		}
 	}
 	return err

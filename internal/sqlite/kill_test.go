@@ -10,7 +10,10 @@ import (
 	"math/rand/v2"
 	"os"
 	"os/exec"
+	"path/filepath"
+	"slices"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -18,12 +21,19 @@ import (
 	"meltwright/internal/quote"
 )
 
-// saverFile names the file to a copy of this test that runs as a saver.
-const saverFile = "MELTWRIGHT_SAVER_FILE"
+// saverFile names the file, and saverJob the work, to a copy of this test that
+// runs as a saver.
+const (
+	saverFile = "MELTWRIGHT_SAVER_FILE"
+	saverJob  = "MELTWRIGHT_SAVER_JOB"
+)
+
+// jobs are what a saver may do until it is killed.
+var jobs = map[string]func(path string, tell *json.Encoder) error{"": keepSaving, "restore": keepRestoring, "make": keepMaking}
 
 func TestMain(m *testing.M) {
 	if path := os.Getenv(saverFile); path != "" {
-		fmt.Fprintln(os.Stderr, keepSaving(path, json.NewEncoder(os.Stdout)))
+		fmt.Fprintln(os.Stderr, jobs[os.Getenv(saverJob)](path, json.NewEncoder(os.Stdout)))
 		os.Exit(1) // it is killed, or something went wrong
 	}
 	os.Exit(m.Run())
@@ -80,10 +90,10 @@ type saver struct {
 	kept    []acknowledged
 }
 
-func startSaver(t *testing.T, path string) *saver {
+func startSaver(t *testing.T, path, job string) *saver {
 	t.Helper()
 	c := exec.Command(os.Args[0])
-	c.Env = append(os.Environ(), saverFile+"="+path)
+	c.Env = append(os.Environ(), saverFile+"="+path, saverJob+"="+job)
 	c.Stderr = os.Stderr
 	out, err := c.StdoutPipe()
 	require.NoError(t, err)
@@ -135,7 +145,7 @@ func TestNoKillLosesAChangeThatWasAcknowledged(t *testing.T) {
 	chance := rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))
 	kills, saves := 0, 0
 	for range 21 {
-		one, other := startSaver(t, path), startSaver(t, path)
+		one, other := startSaver(t, path, ""), startSaver(t, path, "")
 		one.killAfter(t, 1+chance.IntN(9), chance)
 		other.killAfter(t, 1+chance.IntN(9), chance)
 		kills += 2
@@ -172,6 +182,89 @@ func holdsAll(t *testing.T, s *Store, kept []acknowledged) {
 		assert.LessOrEqual(t, q.Version, a.Version+1, "the one under way")
 		if q.Version == a.Version {
 			assert.Equal(t, a.Title, q.Commission.Title)
+		}
+	}
+}
+
+// keepRestoring restores one backup after the other.
+func keepRestoring(path string, tell *json.Encoder) error {
+	ctx := context.Background()
+	for i := 0; ; i++ {
+		all, err := backupsOf(path)
+		if err != nil {
+			return err
+		}
+		dailies := slices.DeleteFunc(all, func(b named) bool { return b.kind != daily })
+		from := dailies[i%2]
+		if _, err := Restore(ctx, path, from.path, march); err != nil {
+			return err
+		}
+		if err := tell.Encode(acknowledged{Title: map[string]string{"2026-03-14": "Owl", "2026-03-15": "Otter"}[from.date]}); err != nil {
+			return err
+		}
+	}
+}
+
+func TestAKillInTheMiddleOfARestoreLeavesOneFileOrTheOther(t *testing.T) {
+	path := newFile(t)
+	s := opened(t, path)
+	q := saved(t, s, "Owl", march)
+	_, err := s.KeepBackup(t.Context(), day(0))
+	require.NoError(t, err)
+	q.Commission.Title = "Otter"
+	_, err = s.Save(t.Context(), q, "", day(1))
+	require.NoError(t, err)
+	_, err = s.KeepBackup(t.Context(), day(1))
+	require.NoError(t, err)
+	require.NoError(t, s.Close())
+	chance := rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))
+	for range 8 {
+		killed := startSaver(t, path, "restore")
+		killed.killAfter(t, 1+chance.IntN(3), chance)
+		s, err := Open(t.Context(), path)
+		require.NoError(t, err)
+		sound(t, s)
+		assert.Contains(t, [][]string{{"Owl"}, {"Otter"}}, titles(t, s, quote.Filter{}))
+		require.NoError(t, s.Close())
+	}
+	s = opened(t, path)
+	saved(t, s, "Heron", day(2))
+	_, err = s.KeepBackup(t.Context(), time.Now().AddDate(0, 0, 1))
+	require.NoError(t, err)
+	for _, folder := range []string{filepath.Dir(path), BackupFolder(path)} {
+		left, err := filepath.Glob(filepath.Join(folder, "*"+unfinished))
+		require.NoError(t, err)
+		assert.Empty(t, left, "copies that were cut off are swept up")
+	}
+}
+
+// keepMaking makes one new file after the other beside path.
+func keepMaking(path string, tell *json.Encoder) error {
+	for i := 0; ; i++ {
+		s, err := Open(context.Background(), fmt.Sprint(path, i))
+		if err != nil {
+			return err
+		}
+		if err := s.Close(); err != nil {
+			return err
+		}
+		if err := tell.Encode(acknowledged{}); err != nil {
+			return err
+		}
+	}
+}
+
+func TestAKillInTheMiddleOfMakingAFileLeavesOneThatOpens(t *testing.T) {
+	chance := rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))
+	for range 8 {
+		path := newFile(t)
+		killed := startSaver(t, path, "make")
+		killed.killAfter(t, 1+chance.IntN(2), chance)
+		for i := range len(killed.kept) + 1 {
+			s := opened(t, fmt.Sprint(path, i))
+			sound(t, s)
+			saved(t, s, "Owl", march)
+			require.NoError(t, s.Close())
 		}
 	}
 }

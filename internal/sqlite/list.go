@@ -10,7 +10,8 @@ import (
 // usual is how many rows a list has where its filter does not say.
 const usual = 200
 
-const summary = `SELECT q.id, q.number, q.letter, q.state, q.title, CASE q.client WHEN '' THEN q.body ELSE q.client END, q.place, q.price, q.changed, q.deleted `
+const summary = `SELECT q.id, q.number, q.letter,
+	coalesce((SELECT letter FROM revisions WHERE quote = q.id ORDER BY length(letter) DESC, letter DESC LIMIT 1), ''), q.state, q.title, CASE q.client WHEN '' THEN q.body ELSE q.client END, q.place, q.price, q.changed, q.deleted `
 
 // The four lists. The spot is the order: above zero upwards in time, and below
 // zero, in the bin, downwards.
@@ -67,7 +68,7 @@ func (s *Store) List(ctx context.Context, f quote.Filter) (rows []quote.Summary,
 func readSummary(row *sql.Rows) (q quote.Summary, err error) {
 	var changed int64
 	var deleted sql.NullInt64
-	err = row.Scan(&q.ID, &q.Number, &q.Letter, &q.State, &q.Title, &q.Client, &q.Place, &q.Price, &changed, &deleted)
+	err = row.Scan(&q.ID, &q.Number, &q.Letter, &q.Issued, &q.State, &q.Title, &q.Client, &q.Place, &q.Price, &changed, &deleted)
 	q.Changed, q.Deleted = moment(changed), momentOrNone(deleted)
 	return q, err
 }

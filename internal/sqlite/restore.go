@@ -31,7 +31,7 @@ func Restore(ctx context.Context, path, backup string, now time.Time) (setAside 
 	if same(path, backup) {
 		return "", refusal(nil, "Backup", backup, "is the file itself", "choose one of its backups")
 	}
-	ready := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".restoring")
+	ready := filepath.Join(filepath.Dir(path), "."+stem(path)+"-restoring"+unfinished)
 	defer func() { err = errors.Join(err, removeIfThere(ready, ready+"-journal")) }()
 	if err := prepare(ctx, path, backup, ready); err != nil {
 		return "", err

@@ -44,8 +44,12 @@ func TestIssuingMovesTheQuoteToTheNextLetter(t *testing.T) {
 	assert.Equal(t, "B", q.Letter)
 	assert.Equal(t, quote.Issued, q.State)
 	assert.EqualValues(t, 2, q.Version)
+	rows, _, err := s.List(t.Context(), quote.Filter{})
+	require.NoError(t, err)
+	assert.Equal(t, "A", rows[0].Issued)
+	assert.Equal(t, "B", rows[0].Letter)
 	q.State, q.Commission.Title = quote.Draft, "Owl and owlet"
-	q, err := s.Save(t.Context(), q, "$140,000", at(20))
+	q, err = s.Save(t.Context(), q, "$140,000", at(20))
 	require.NoError(t, err)
 	r := revisionOf(q)
 	r.Price = "140000.00"

@@ -116,6 +116,8 @@ const windowsDiskFull = syscall.Errno(112)
 // Error Codes", sqlite.org/rescode.html.
 func kindOfCode(code int, path string) error {
 	switch code {
+	case lib.SQLITE_READONLY_DBMOVED:
+		return errMoved
 	case lib.SQLITE_IOERR_SHMSIZE:
 		return quote.ErrFull // the shared memory beside the file could not be made larger
 	case lib.SQLITE_IOERR_CORRUPTFS, lib.SQLITE_IOERR_DATA, lib.SQLITE_IOERR_SHORT_READ:

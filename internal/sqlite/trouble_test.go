@@ -163,3 +163,21 @@ func TestAFileThatANewerProgramBroughtUpToDateMeanwhileIsNotWritten(t *testing.T
 	_, err := s.Save(t.Context(), q, "", at(1))
 	says(t, err, quote.ErrNewer)
 }
+
+// The numbers are those of "Result and Error Codes", sqlite.org/rescode.html.
+func TestEachResultCodeMeansWhatItsPublishedTableSays(t *testing.T) {
+	path := ofVersion(t, 1)
+	for kind, codes := range map[error][]int{
+		quote.ErrDamaged:  {11, 267, 523, 779, 522, 8202, 8458, 26}, // CORRUPT and its kinds, SHORT_READ, IOERR_DATA, CORRUPTFS; NOTADB of what begins like one
+		quote.ErrLocked:   {5, 261, 517, 773, 6, 262, 518, 15},      // BUSY, LOCKED, PROTOCOL
+		quote.ErrFull:     {13, 4874},                               // FULL, IOERR_SHMSIZE
+		quote.ErrReadOnly: {8, 264, 520, 776, 1288, 1544, 3, 14},    // READONLY, PERM, CANTOPEN
+		quote.ErrDisk:     {10, 266, 778, 1034, 1290, 6410, 8714},   // IOERR
+		errMoved:          {1032},                                   // READONLY_DBMOVED
+		nil:               {1, 19, 21},                              // ERROR, CONSTRAINT, MISUSE
+	} {
+		for _, code := range codes {
+			assert.Equal(t, kind, kindOfCode(code, path), code)
+		}
+	}
+}
