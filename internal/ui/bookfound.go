@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"meltwright/internal/shop"
@@ -27,8 +28,9 @@ func newFoundPage(b *bookScreen) *foundPage {
 	f.tables = kit.NewLineTable()
 	f.tables.SetHeads("Rows of tables", "", "", "")
 	f.tables.OnOpen = b.w.guardedText(func(id string) {
-		table, _, _ := strings.Cut(id, "/")
-		b.choose(table)
+		table, row, _ := strings.Cut(id, "/")
+		n, _ := strconv.Atoi(row)
+		b.chooseRow(table, n)
 	})
 	return f
 }

@@ -62,6 +62,16 @@ func (p *tablePage) newField(c shop.Column) *kit.Field {
 	return kit.NewField(spec)
 }
 
+// chooseRow shows one row of a table.
+func (b *bookScreen) chooseRow(table string, row int) {
+	b.choose(table)
+	if p, ok := b.present().(*tablePage); ok {
+		p.rows.chosen = row
+		b.show()
+		p.focus()
+	}
+}
+
 // figure and money are the columns that the table of rows shows beside the name:
 // the first of a quantity, the first of money; -1 where there is none.
 func (p *tablePage) figure() int { return p.first(field.Quantity) }

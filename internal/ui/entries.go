@@ -63,7 +63,7 @@ func newInput(q *quoteScreen, f *estimate.Field) *input {
 	spec.OnChanged = q.w.guardedText(func(text string) { q.typed(f, text) })
 	switch f.Sort {
 	case field.Choice:
-		spec.Kind = kit.ChoiceField
+		spec.Kind, spec.Wide = kit.ChoiceField, q.long(f)
 	case field.Text:
 		spec.Kind, spec.Lines = kit.NotesField, 4
 	default:
@@ -71,6 +71,16 @@ func newInput(q *quoteScreen, f *estimate.Field) *input {
 	}
 	in.field = kit.NewField(spec)
 	return in
+}
+
+// long tells whether some choice of f has more words than a plain box shows.
+func (q *quoteScreen) long(f *estimate.Field) bool {
+	const most = 24 // letters
+	choices := f.Choices
+	if f.FromBook != nil {
+		choices = f.FromBook(q.w.desk.Shop())
+	}
+	return slices.ContainsFunc(choices, func(c string) bool { return len([]rune(c)) > most })
 }
 
 // understand says what was made of a typed number, or what is wrong with it.
