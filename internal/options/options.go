@@ -5,7 +5,7 @@ package options
 
 import (
 	"fmt"
-	"math"
+	"strings"
 
 	"meltwright/internal/estimate"
 	"meltwright/internal/fault"
@@ -17,38 +17,42 @@ import (
 // Result is one option, estimated.
 type Result struct {
 	Name        string
-	Height      quantity.Length // of the first piece, in bronze as asked
+	Height      quantity.Length // of the first piece, as asked
 	Scale       float64         // of life, or of the size it was measured at
 	Estimate    *estimate.Estimate
 	Commission  estimate.Commission
 	Recommended bool
 	Why         string
 	Left        money.Amount // of the budget; below 0 where it is over
-	Budgeted    bool         // there is a budget
-	Faults      fault.List   // where it cannot be made so
+	Budgeted    bool         // there is a budget to hold it against
+	Faults      fault.List   // where it cannot be made so; its amounts do not hold then
 }
 
+// Fits tells whether the option can be made within the budget, or at all where
+// there is none.
+func (r Result) Fits() bool { return len(r.Faults) == 0 && (!r.Budgeted || r.Left >= 0) }
+
 // Compare estimates every option of a commission, in their order. With no
-// options there is one, the commission itself.
+// options there is one, the commission itself. Faults that the commission has
+// without its options are told as its own, all others with the option's number
+// and name.
 func Compare(c estimate.Commission, s *shop.Shop) []Result {
-	list := c.Options
-	if len(list) == 0 {
-		list = []estimate.Option{{}}
+	if len(c.Options) == 0 {
+		return []Result{reckon(c, estimate.Option{}, s)}
 	}
-	out := make([]Result, len(list))
-	for i, o := range list {
-		out[i] = one(c, o, i, s)
+	out := make([]Result, len(c.Options))
+	for i, o := range c.Options {
+		out[i] = reckon(c, o, s)
 	}
+	nameFaults(out, c, s)
 	return out
 }
 
-func one(c estimate.Commission, o estimate.Option, at int, s *shop.Shop) Result {
-	r := Result{Name: o.Name, Recommended: o.Recommended, Why: o.Why}
+func reckon(c estimate.Commission, o estimate.Option, s *shop.Shop) Result {
+	r := Result{Name: strings.TrimSpace(o.Name), Recommended: o.Recommended, Why: o.Why}
 	d, err := o.Apply(c, s)
 	if err != nil {
-		f := fault.All(err)[0]
-		f.Where, f.Field = fmt.Sprintf("options.%d.height", at), "Height of option "+fmt.Sprint(at+1)
-		r.Faults = fault.List{f}
+		r.Faults = fault.All(err)
 		return r
 	}
 	rule := estimate.RuleOf(d, s)
@@ -57,11 +61,11 @@ func one(c estimate.Commission, o estimate.Option, at int, s *shop.Shop) Result 
 		r.Scale = float64(rule.Height / rule.Life)
 	}
 	if r.Name == "" {
-		r.Name = ScaleName(r.Scale, rule.Figure, rule.Height)
+		r.Name = ScaleName(rule)
 	}
 	e, err := estimate.Of(d, s)
 	r.Estimate, r.Faults = e, fault.All(err)
-	if rule.Budget > 0 {
+	if rule.Budget > 0 && err == nil {
 		r.Budgeted, r.Left = true, rule.Budget-asked(e, rule.BeforeTax)
 	}
 	return r
@@ -75,28 +79,44 @@ func asked(e *estimate.Estimate, beforeTax bool) money.Amount {
 	return e.Total
 }
 
-// scaleNames are the trade's words for scales of life.
-var scaleNames = []struct {
-	scale float64
-	name  string
-}{
-	{0.25, "Quarter life size"},
-	{1.0 / 3, "One-third life size"},
-	{0.5, "Half life size"},
-	{0.75, "Three-quarter life size"},
-	{1, "Life size"},
-	{1.25, "Life and a quarter"},
-	{1.5, "Life and a half"},
-	{2, "Twice life size"},
-}
-
-// ScaleName is the trade's word for a scale where one fits within a hundredth,
-// and the height otherwise. Only figures are named by life.
-func ScaleName(scale float64, figure bool, h quantity.Length) string {
-	for _, n := range scaleNames {
-		if figure && math.Abs(scale/n.scale-1) < 0.01 {
-			return n.name
+// nameFaults gives the faults of options the options' names, but for those that
+// the commission has anyway.
+func nameFaults(list []Result, c estimate.Commission, s *shop.Shop) {
+	var own fault.List
+	read := false
+	for i := range list {
+		if len(list[i].Faults) == 0 {
+			continue
+		}
+		if !read {
+			c.Options = nil
+			_, err := estimate.Of(c, s)
+			own, read = fault.All(err), true
+		}
+		for k, f := range list[i].Faults {
+			if !has(own, f) {
+				list[i].Faults[k] = named(f, i, list[i].Name)
+			}
 		}
 	}
-	return quantity.Print(quantity.KindLength, float64(h), quantity.Metric)
+}
+
+func has(list fault.List, f fault.Fault) bool {
+	for _, x := range list {
+		if x == f {
+			return true
+		}
+	}
+	return false
+}
+
+// named is a fault of option i.
+func named(f fault.Fault, i int, name string) fault.Fault {
+	f.Where = fmt.Sprintf("options.%d.%s", i, f.Where)
+	option := fmt.Sprintf("option %d", i+1)
+	if name != "" {
+		option += " (" + name + ")"
+	}
+	f.Field = f.Field + " of " + option
+	return f
 }

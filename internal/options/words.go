@@ -27,14 +27,16 @@ func ordinal(n int) string {
 	return fmt.Sprintf("%dth", n)
 }
 
-func an(word string) string {
-	if strings.HasPrefix(word, "e") || strings.HasPrefix(word, "8") || strings.HasPrefix(word, "11") || strings.HasPrefix(word, "18") {
+// an puts the article before the nth: an eighth, an 18th, an 80th.
+func an(n int) string {
+	word := ordinal(n)
+	if strings.HasPrefix(word, "e") || strings.HasPrefix(word, "8") || n == 18 {
 		return "an " + word
 	}
 	return "a " + word
 }
 
-// Words says what happens at the step: "a ninth section at 2.31 m adds a pour
+// Words says what happens at the step: "a ninth section at 2.31 m brings a pour
 // day". Names are those of the commission's pieces.
 func (s Step) Words(names []string, sys quantity.System) string {
 	causes, effects := s.causes(names), s.effects()
@@ -43,15 +45,24 @@ func (s Step) Words(names []string, sys quantity.System) string {
 	case len(causes) == 0 && len(effects) == 0:
 		return ""
 	case len(causes) == 0:
-		return strings.Join(effects, ", ") + at
+		return and(effects) + at
 	case len(effects) == 0:
-		return strings.Join(causes, ", ") + at
+		return and(causes) + at
 	}
 	verb := " brings "
 	if len(causes) > 1 {
 		verb = " bring "
 	}
-	return strings.Join(causes, ", ") + at + verb + strings.Join(effects, ", ")
+	return and(causes) + at + verb + and(effects)
+}
+
+// and joins what is said of one thing: "a, b and c".
+func and(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 // causes are what the size itself asks for.
@@ -60,20 +71,24 @@ func (s Step) causes(names []string) (out []string) {
 		if n <= s.Before.Sections[i] {
 			continue
 		}
-		c := an(ordinal(n)) + " section"
+		c := an(n) + " section"
 		if len(names) > 1 {
 			c += " of " + names[i]
 		}
 		out = append(out, c)
 	}
 	for i, n := range s.After.Coats {
-		if n > s.Before.Coats[i] {
-			c := "thicker shells"
-			if len(names) > 1 {
-				c += " for " + names[i]
-			}
-			out = append(out, c)
+		c := "thicker shells"
+		switch {
+		case n == s.Before.Coats[i]:
+			continue
+		case n < s.Before.Coats[i]:
+			c = "thinner shells"
 		}
+		if len(names) > 1 {
+			c += " for " + names[i]
+		}
+		out = append(out, c)
 	}
 	return out
 }
