@@ -1,6 +1,7 @@
 package proposal
 
 import (
+	"slices"
 	"strings"
 
 	"meltwright/internal/drawing"
@@ -13,13 +14,13 @@ import (
 func (c *costs) price() []strip {
 	e, l := c.e, c.language
 	tb := table{
-		size: costRow, before: 4, mark: ".",
+		size: costRow, before: 4, whole: true,
 		columns: []column{{}, {wide: 52, anchor: drawing.End, gutter: 8}, {wide: 96, gutter: 6}, {wide: 84, anchor: drawing.End, gutter: 8}},
 		head:    []string{"Step", "Share", "Of", "Amount"},
 	}
 	bold := costRow.in(drawing.SansBold)
 	add := func(s style, name, note, share, of, amount string) {
-		tb.rows = append(tb.rows, row{style: s, rule: drawing.Rule, pad: 3, cells: []cell{{words: name, note: note}, {words: share}, {words: of}, {words: amount}}})
+		tb.rows = append(tb.rows, row{style: s, rule: drawing.Rule, pad: 3, cells: []cell{{words: name, note: note, across: true}, {words: share}, {words: of}, {words: amount}}})
 	}
 	for _, s := range e.Stages {
 		if s.ID != "price" && (s.Amount != 0 || s.ByOthers) {
@@ -106,13 +107,15 @@ func (c *costs) casts() []strip {
 	return append(strips, c.table(tb)...)
 }
 
-// cautions lists the usual cautions, the gravest first as the estimate has them.
+// cautions lists the usual cautions, the gravest first.
 func (c *costs) cautions() []strip {
 	if len(c.e.Cautions) == 0 {
 		return nil
 	}
 	strips := append(c.heading("Cautions", 0), c.paragraph(smallStyle, "Follow local codes; licensed people decide.", 0, 0)...)
-	for _, x := range c.e.Cautions {
+	list := slices.Clone(c.e.Cautions)
+	slices.SortStableFunc(list, func(a, b estimate.Caution) int { return int(b.Level - a.Level) })
+	for _, x := range list {
 		words := x.Text
 		if x.Source != "" {
 			words += " (" + x.Source + ")"

@@ -25,22 +25,26 @@ type offer struct {
 type section struct {
 	key string
 	set func(o *offer, key string) []strip
+	// asked is true for a section that is there only where it is chosen.
+	asked bool
 }
 
 // sections are those of a proposal, in their usual order. The cover comes before
-// them, and signatures are the last whatever is chosen.
+// them.
 var sections = []section{
-	{"idea", (*offer).idea},
-	{"work", (*offer).work},
-	{"included", (*offer).text},
-	{"rests", (*offer).text},
-	{"price", (*offer).price},
-	{"payments", (*offer).payments},
-	{"terms", (*offer).text},
-	{"care", (*offer).text},
-	{"rights", (*offer).text},
-	{"cautions", (*offer).text},
-	{"signatures", (*offer).signatures},
+	{key: "idea", set: (*offer).written},
+	{key: "recommendation", set: (*offer).written},
+	{key: "work", set: (*offer).work},
+	{key: "included", set: (*offer).text},
+	{key: "rests", set: (*offer).text},
+	{key: "price", set: (*offer).price},
+	{key: "budget", set: (*offer).budget, asked: true},
+	{key: "payments", set: (*offer).payments},
+	{key: "terms", set: (*offer).text},
+	{key: "care", set: (*offer).text},
+	{key: "rights", set: (*offer).text},
+	{key: "cautions", set: (*offer).text},
+	{key: "signatures", set: (*offer).signatures},
 }
 
 // Sections lists the parts that a proposal can have, in their usual order. A
@@ -96,12 +100,12 @@ func (o *offer) bind(strips []strip) (*document, error) {
 	return d, o.words.err
 }
 
-// chosenSections reads the user's choice of sections; without one, all of them.
-func chosenSections(text string) ([]section, error) {
+// chosenSections reads the user's choice of sections; without one, all but those
+// that must be asked for.
+func chosenSections(text string) (chosen []section, err error) {
 	if strings.TrimSpace(text) == "" {
-		return sections, nil
+		return slices.DeleteFunc(slices.Clone(sections), func(s section) bool { return s.asked }), nil
 	}
-	var chosen []section
 	for _, key := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == '\n' || r == ' ' || r == ';' }) {
 		at := slices.IndexFunc(sections, func(s section) bool { return s.key == strings.ToLower(key) })
 		if at < 0 {
@@ -133,8 +137,9 @@ func (o *offer) blocksOf(key string) []block {
 	return mine
 }
 
-// idea sets the artist's words, and nothing where there are none.
-func (o *offer) idea(key string) []strip {
+// written sets what the user wrote for a section, and nothing where there is
+// nothing.
+func (o *offer) written(key string) []strip {
 	if strings.TrimSpace(o.own[key]) == "" {
 		return nil
 	}

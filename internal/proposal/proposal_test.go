@@ -141,9 +141,10 @@ func TestFeetAndInchesAreForFeetAndInches(t *testing.T) {
 
 func TestTheUsersOwnWordsStandInThePlaceOfOurs(t *testing.T) {
 	q := waterfront()
-	q.Words = map[string]string{"care": "Polish nothing.\n- Call us", "sections": "price, care", "drawing.0": "seated"}
+	q.Words = map[string]string{"care": "Polish nothing.\n- Call us", "recommendation": "The granite base.", "sections": "price, recommendation, care", "drawing.0": "seated"}
 	text := flat(textOf(t, proposalOf(t, q)))
 	assert.Contains(t, text, "Care Polish nothing.")
+	assert.Contains(t, text, "What we recommend The granite base.")
 	assert.NotContains(t, text, "Every six months")
 	assert.NotContains(t, text, "What is included")
 	assert.Less(t, strings.Index(text, "Price before tax"), strings.Index(text, "Polish nothing"))
@@ -153,7 +154,7 @@ func TestASectionThatIsNoneIsToldWithThoseThereAre(t *testing.T) {
 	q := waterfront()
 	q.Words = map[string]string{"sections": "price, pictures"}
 	_, err := Maker{}.proposal(paperOf(t, q))
-	assert.EqualError(t, err, "Sections “pictures” is none; choose among idea, work, included, rests, price, payments, terms, care, rights, cautions, signatures")
+	assert.EqualError(t, err, "Sections “pictures” is none; choose among idea, recommendation, work, included, rests, price, budget, payments, terms, care, rights, cautions, signatures")
 }
 
 func TestTypedTextIsNeverATemplateOrATitle(t *testing.T) {
