@@ -47,6 +47,9 @@ func workbook(out *bytes.Buffer, p quote.Paper) error {
 	last := b.lines()
 	b.priceFrom(last)
 	b.pieces()
+	for _, name := range f.GetSheetList() {
+		b.printed(name)
+	}
 	b.properties()
 	if b.err != nil {
 		return b.err
@@ -138,6 +141,13 @@ func (b *ledger) head(sheet string, row int, columns []string, widths []float64)
 		b.check(b.file.SetColWidth(sheet, name, name, widths[i]))
 	}
 	b.check(b.file.SetPanes(sheet, &excelize.Panes{Freeze: true, YSplit: row, TopLeftCell: "A" + strconv.Itoa(row+1), ActivePane: "bottomLeft"}))
+}
+
+// printed lays a sheet out for paper: across, all columns on one page.
+func (b *ledger) printed(sheet string) {
+	landscape, one, all, fit := "landscape", 1, 0, true
+	b.check(b.file.SetPageLayout(sheet, &excelize.PageLayoutOptions{Orientation: &landscape, FitToWidth: &one, FitToHeight: &all}))
+	b.check(b.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
 }
 
 // lineHead is the row of the lines' heads.
