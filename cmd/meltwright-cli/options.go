@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"io"
 	"strings"
 
@@ -11,6 +12,7 @@ import (
 	"meltwright/internal/money"
 	"meltwright/internal/options"
 	"meltwright/internal/quantity"
+	"meltwright/internal/shop"
 )
 
 type (
@@ -35,13 +37,18 @@ type (
 		BaseKg     float64 `json:"base_kg"`
 		OverBudget bool    `json:"over_budget"`
 		Left       string  `json:"left,omitempty"`
+		Artist     string  `json:"artist,omitempty"` // what the budget leaves for the artist's fee
 		Why        string  `json:"why,omitempty"`
 	}
 	largestJSON struct {
-		HeightM  float64 `json:"height_m"`
-		Price    string  `json:"price"`
-		Total    string  `json:"total"`
-		NextStep string  `json:"next_step"`
+		HeightM   float64 `json:"height_m"` // 0 where nothing fits
+		Price     string  `json:"price"`
+		Total     string  `json:"total"`
+		NextStep  string  `json:"next_step"`
+		SmallestM float64 `json:"smallest_m"` // below it the wall fills the form
+		Least     string  `json:"least"`      // what the smallest takes of the budget
+		Stop      string  `json:"stop,omitempty"`
+		blocked   bool
 	}
 )
 
@@ -56,19 +63,11 @@ func runOptions(ctx context.Context, out io.Writer, args []string) error {
 		return usageError("it takes one commission file")
 	}
 	return commissionAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, d *desk.Desk) error {
-		if opt["--budget"] != "" {
-			c = c.With(estimate.Whole, "price.budget", opt["--budget"])
+		c, err := withAnswers(c, d.Shop(), opt)
+		if err != nil {
+			return err
 		}
-		if opt["--before-tax"] != "" {
-			c = c.With(estimate.Whole, "price.budget_is", "before tax")
-		}
-		if opt["--heights"] != "" {
-			c.Options = nil
-			for _, h := range strings.Split(opt["--heights"], ",") {
-				c.Options = append(c.Options, estimate.Option{Height: strings.TrimSpace(h)})
-			}
-		}
-		o, err := optionsOf(c, d)
+		o, err := optionsOf(c, d.Shop())
 		if err != nil {
 			return err
 		}
@@ -79,31 +78,75 @@ func runOptions(ctx context.Context, out io.Writer, args []string) error {
 	})
 }
 
-func optionsOf(c estimate.Commission, d *desk.Desk) (optionsJSON, error) {
-	results := options.Compare(c, d.Shop())
-	var faults fault.List
-	for _, r := range results {
-		faults = append(faults, r.Faults...)
+// withAnswers puts what the flags say into the commission. Heights may be words
+// of scale.
+func withAnswers(c estimate.Commission, s *shop.Shop, opt map[string]string) (estimate.Commission, error) {
+	if opt["--budget"] != "" {
+		c = c.With(estimate.Whole, "price.budget", opt["--budget"])
+		if _, err := estimate.NewModel(c, s); err == nil && estimate.RuleOf(c, s).Budget == 0 {
+			return c, fault.Fault{Field: "Budget", Value: opt["--budget"], Problem: "holds nothing", Remedy: "give a sum such as 150000"}
+		}
 	}
-	if err := faults.Err(); err != nil {
+	if opt["--before-tax"] != "" {
+		c = c.With(estimate.Whole, "price.budget_is", "before tax")
+	}
+	if opt["--heights"] == "" {
+		return c, nil
+	}
+	c.Options = nil
+	var faults fault.List
+	for i, h := range strings.Split(opt["--heights"], ",") {
+		text, err := options.HeightOf(estimate.RuleOf(c, s), h)
+		for _, f := range fault.All(err) {
+			f.Field = fmt.Sprintf("Height of option %d", i+1)
+			faults = append(faults, f)
+		}
+		c.Options = append(c.Options, estimate.Option{Height: text})
+	}
+	return c, faults.Err()
+}
+
+func optionsOf(c estimate.Commission, s *shop.Shop) (optionsJSON, error) {
+	results := options.Compare(c, s)
+	if err := options.Faults(results).Err(); err != nil {
 		return optionsJSON{}, err
 	}
-	cur := results[0].Estimate.Currency
-	o := optionsJSON{Currency: cur.Code}
+	e := results[0].Estimate
+	rule := estimate.RuleOf(c, s)
+	o := optionsJSON{Currency: e.Currency.Code}
 	for _, r := range results {
-		o.Options = append(o.Options, optionOf(r, cur))
+		j := optionOf(r, e.Currency)
+		if r.Budgeted {
+			a, err := options.ArtistShare(r.Commission, s, rule.Budget, rule.BeforeTax)
+			if err != nil {
+				return o, err
+			}
+			j.Artist = e.Currency.Text(a.Fee)
+		}
+		o.Options = append(o.Options, j)
 	}
-	rule := estimate.RuleOf(c, d.Shop())
 	if rule.Budget == 0 {
 		return o, nil
 	}
-	o.Budget = cur.Text(rule.Budget)
-	fit, err := options.Largest(c, d.Shop(), rule.Budget, rule.BeforeTax)
+	o.Budget = e.Currency.Text(rule.Budget)
+	fit, err := options.Largest(c, s, rule.Budget, rule.BeforeTax)
 	if err != nil {
 		return o, err
 	}
-	o.Largest = &largestJSON{tidy(float64(fit.Height)), cur.Text(fit.Price), cur.Text(fit.Total), fit.NextStep.Words(options.Names(results[0].Estimate), results[0].Estimate.System)}
+	o.Largest = largestOf(fit, e)
 	return o, nil
+}
+
+func largestOf(fit options.Fit, e *estimate.Estimate) *largestJSON {
+	l := &largestJSON{
+		HeightM: tidy(float64(fit.Height)), Price: e.Currency.Text(fit.Price), Total: e.Currency.Text(fit.Total),
+		SmallestM: tidy(float64(fit.Smallest)), Least: e.Currency.Text(fit.Least),
+		NextStep: fit.NextStep.Words(options.Names(e), e.System), blocked: fit.Blocked(),
+	}
+	if len(fit.Stop) > 0 {
+		l.Stop = fit.Stop[0].Error()
+	}
+	return l
 }
 
 func optionOf(r options.Result, cur money.Currency) optionJSON {
@@ -130,17 +173,39 @@ func printOptions(w io.Writer, o optionsJSON) error {
 	p.f("%-26s %9s %14s %14s %10s %9s %6s  %s\n", "Option", "Height", "Price", "Total", "Bronze", "Sections", "Heats", "Lifting")
 	for _, x := range o.Options {
 		p.f("%-26s %7.3f m %14s %14s %7.1f kg %9d %6d  %s", x.Name, x.HeightM, x.Price, x.Total, x.FinishedKg, x.Sections, x.Heats, x.Lifting)
-		if x.Left != "" {
+		switch {
+		case x.OverBudget:
+			p.f("  %s over the budget", strings.TrimPrefix(x.Left, "-"))
+		case x.Left != "":
 			p.f("  %s of the budget left", x.Left)
 		}
 		p.f("\n")
 	}
-	if l := o.Largest; l != nil {
-		if l.HeightM == 0 {
-			p.f("\nNo height fits a budget of %s %s.\n", o.Budget, o.Currency)
-			return p.err
-		}
-		p.f("\nWithin %s %s: up to %s, %s in all. Next: %s.\n", o.Budget, o.Currency, quantity.Print(quantity.KindLength, l.HeightM, quantity.Metric), l.Total, l.NextStep)
+	if o.Largest != nil {
+		printLargest(p, o)
 	}
 	return p.err
+}
+
+func printLargest(p *printer, o optionsJSON) {
+	l := o.Largest
+	metres := func(v float64) string { return quantity.Print(quantity.KindLength, v, quantity.Metric) }
+	switch {
+	case l.SmallestM == 0:
+		p.f("\nIt cannot be made at any height as it stands.\n")
+		return
+	case l.HeightM == 0:
+		p.f("\nNo height fits a budget of %s %s: the smallest whose walls fit the form, %s, takes %s.\n", o.Budget, o.Currency, metres(l.SmallestM), l.Least)
+		return
+	}
+	p.f("\nWithin %s %s: up to %s, %s before tax, %s in all.", o.Budget, o.Currency, metres(l.HeightM), l.Price, l.Total)
+	switch {
+	case l.Stop != "":
+		p.f(" Taller it cannot be made: %s.", l.Stop)
+	case l.blocked:
+		p.f(" In the way: %s.", l.NextStep)
+	case l.NextStep != "":
+		p.f(" There the budget ends; next comes %s.", l.NextStep)
+	}
+	p.f("\n")
 }

@@ -32,6 +32,18 @@ type Result struct {
 // there is none.
 func (r Result) Fits() bool { return len(r.Faults) == 0 && (!r.Budgeted || r.Left >= 0) }
 
+// Faults are those of all options, each once.
+func Faults(list []Result) (all fault.List) {
+	for _, r := range list {
+		for _, f := range r.Faults {
+			if !has(all, f) {
+				all = append(all, f)
+			}
+		}
+	}
+	return all
+}
+
 // Compare estimates every option of a commission, in their order. With no
 // options there is one, the commission itself. Faults that the commission has
 // without its options are told as its own, all others with the option's number
