@@ -164,6 +164,7 @@ type run struct {
 	est                                *Estimate
 	faults                             fault.List
 	vary                               *Variation    // of a trial; nil for the estimate itself
+	line                               item          // of a trial, being written
 	exchange                           money.Decimal // zero where the currencies are the same
 	usable, sections, heats, pouredAll expr
 	charged, days, daysCharged, loads  expr

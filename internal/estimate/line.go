@@ -1,6 +1,8 @@
 package estimate
 
 import (
+	"math"
+
 	"meltwright/internal/field"
 	"meltwright/internal/money"
 	"meltwright/internal/quantity"
@@ -105,7 +107,11 @@ func (r *run) write(st *Stage, it item) {
 	if it.unit == nil {
 		it.unit = none
 	}
-	r.varied(st, &it)
+	if r.vary != nil {
+		r.line = it
+		r.tally(st, &r.line)
+		return
+	}
 	rate, unit := r.priceRate(it.rate, it.unit)
 	places := int32(2)
 	if k, ok := lineUnits[it.unit.Symbol]; ok {
@@ -218,8 +224,16 @@ func (r *run) recast(st *Stage, p *piece, from int) {
 			total += l.Amount
 		}
 	}
-	each := r.currency.Decimal(total).DivRound(money.Round(p.sections.v*float64(p.casts), 0), r.currency.Digits)
+	each := r.shareOf(total, p.sections.v*float64(p.casts))
 	r.writeRecast(st, p, p.recasts, each)
+}
+
+// shareOf is total ÷ n, rounded to the currency's smallest unit.
+func (r *run) shareOf(total money.Amount, n float64) money.Decimal {
+	if k := money.Amount(math.Round(n)); r.vary != nil && total >= 0 && total < money.Most && k > 0 && k < 1e6 {
+		return r.currency.Decimal((2*total + k) / (2 * k))
+	}
+	return r.currency.Decimal(total).DivRound(money.Round(n, 0), r.currency.Digits)
 }
 
 func (r *run) writeRecast(st *Stage, p *piece, sections expr, each money.Decimal) {

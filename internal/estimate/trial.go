@@ -1,6 +1,8 @@
 package estimate
 
 import (
+	"sync"
+
 	"meltwright/internal/field"
 	"meltwright/internal/money"
 	"meltwright/internal/shop"
@@ -10,6 +12,7 @@ import (
 // inputs varied. It may be tried from several goroutines at a time.
 type Model struct {
 	first *run
+	spent sync.Pool // runs of trials, to be used again
 }
 
 // NewModel reads a commission for trials. A commission with faults has none.
@@ -18,7 +21,7 @@ func NewModel(c Commission, s *shop.Shop) (*Model, error) {
 	if err := r.faults.Err(); err != nil {
 		return nil, err
 	}
-	return &Model{r}, nil
+	return &Model{first: r}, nil
 }
 
 // Variation says how one trial differs from the estimate. Factors multiply; a
@@ -84,9 +87,29 @@ func (m *Model) Yield() float64 { return m.first.whole.num(yieldField) }
 // Try estimates the commission once, varied, with all its steps: heats, pour
 // days, cranes. It keeps no workings.
 func (m *Model) Try(v *Variation) Outcome {
-	r := m.fresh()
+	r, ok := m.spent.Get().(*run)
+	if ok {
+		m.renew(r)
+	} else {
+		r = m.fresh()
+	}
 	r.vary = v
-	return m.outcome(r)
+	o := m.outcome(r)
+	r.vary = nil
+	m.spent.Put(r)
+	return o
+}
+
+// renew makes a spent run fresh again, in the memory it has.
+func (m *Model) renew(r *run) {
+	f, e := m.first, r.est
+	*e = Estimate{Currency: f.currency, System: f.system, Lines: e.Lines[:0], Heats: e.Heats[:0], PriceLines: e.PriceLines[:0], Taxes: e.Taxes[:0]}
+	pieces := r.pieces
+	*r = run{job: f.job, est: e, whole: f.whole, exchange: f.exchange, pieces: pieces}
+	r.bare = true
+	for i, p := range f.pieces {
+		*pieces[i] = piece{index: p.index, name: p.name, in: p.in, casts: p.casts, solids: p.solids}
+	}
 }
 
 // outcome estimates a run and tells what it came to.
@@ -211,21 +234,20 @@ func (r *run) drawnRecasts(p *piece, expected expr) expr {
 	return r.number(float64(r.vary.Recasts[p.index]))
 }
 
-// varied multiplies the hours or the rate of a line in a trial.
-func (r *run) varied(st *Stage, it *item) {
-	if r.vary == nil || it.class == Recast {
-		return
+// varied multiplies the hours of a line in a trial, and gives the factor on its
+// rate.
+func (r *run) varied(st *Stage, it *item) float64 {
+	if it.class == Recast {
+		return 1
 	}
 	if it.class == Labour {
 		it.q.v *= r.vary.Hours[st.index]
 	}
-	factor := r.vary.Material
-	if st.swing != nil {
-		factor = st.swing(r.vary, it)
-	} else if it.class == Labour {
-		return
+	switch {
+	case st.swing != nil:
+		return st.swing(r.vary, it)
+	case it.class == Labour:
+		return 1
 	}
-	if factor != 1 {
-		it.rate.Dec = money.Round(it.rate.Dec.InexactFloat64()*factor, 4)
-	}
+	return r.vary.Material
 }
