@@ -56,6 +56,10 @@ func read(c Commission, s *shop.Shop) *run {
 		}
 		r.pieces = append(r.pieces, p)
 	}
+	r.checkTables(nil)
+	for _, p := range r.pieces {
+		r.checkTables(p)
+	}
 	if len(c.Pieces) == 0 {
 		r.faults = append(r.faults, fault.Fault{Where: "pieces", Field: "Pieces", Problem: "are none", Remedy: "add at least one"})
 	}
@@ -158,6 +162,7 @@ type starting struct {
 	shop         *shop.Shop
 	currency     money.Currency
 	piece, whole []field.Value
+	empty        []*Field // whose table in the book has no row
 }
 
 // lastStarting is that of the shop book used last: a keystroke, a trial and an
@@ -166,21 +171,49 @@ var lastStarting atomic.Pointer[starting]
 
 // starts gives the values that fields have when nothing is typed.
 func (r *run) starts(fields []*Field) []field.Value {
-	s := lastStarting.Load()
-	if s == nil || s.shop != r.shop || s.currency != r.currency {
-		s = &starting{shop: r.shop, currency: r.currency}
-		for _, f := range pieceFields {
-			s.piece = append(s.piece, r.start(f))
-		}
-		for _, f := range wholeFields {
-			s.whole = append(s.whole, r.start(f))
-		}
-		lastStarting.Store(s)
-	}
 	if fields[0].PerPiece {
-		return s.piece
+		return r.starting().piece
 	}
-	return s.whole
+	return r.starting().whole
+}
+
+func (r *run) starting() *starting {
+	s := lastStarting.Load()
+	if s != nil && s.shop == r.shop && s.currency == r.currency {
+		return s
+	}
+	s = &starting{shop: r.shop, currency: r.currency}
+	for _, f := range pieceFields {
+		s.piece = append(s.piece, r.start(f))
+	}
+	for _, f := range wholeFields {
+		s.whole = append(s.whole, r.start(f))
+	}
+	for _, f := range slices.Concat(pieceFields, wholeFields) {
+		if f.FromBook != nil && len(f.FromBook(r.shop)) == 0 {
+			s.empty = append(s.empty, f)
+		}
+	}
+	lastStarting.Store(s)
+	return s
+}
+
+// checkTables tells of choices for which the shop book has no row at all: of the
+// piece, or of the whole commission where p is nil.
+func (r *run) checkTables(p *piece) {
+	in := &r.whole
+	if p != nil {
+		in = &p.in
+	}
+	for _, f := range r.starting().empty {
+		if f.PerPiece != (p != nil) {
+			continue
+		}
+		needed := f.applies(in) && (f != crucibleField || !in.has(holdsField)) && (f != rubberField || !mouldStage.byOthers(p))
+		if needed {
+			r.fault(p, f, "has nothing to choose from", "put a row into that table of the shop book")
+		}
+	}
 }
 
 // start is the value a field has when nothing is typed.
