@@ -115,3 +115,19 @@ func buriedFaces(m *Mesh, long float64) []bool {
 	}
 	return nil
 }
+
+// Bodies gives each triangle a number that shells share which are cast as one:
+// a skin and its hollow, and shells that overlap. Nest must have been called.
+func (s *Shells) Bodies() []uint32 {
+	f := newForest(len(s.List))
+	for i, shell := range s.List {
+		if shell.Within >= 0 {
+			f.join(uint32(i), uint32(shell.Within))
+		}
+	}
+	body := make([]uint32, len(s.Of))
+	for i, n := range s.Of {
+		body[i] = f.find(n)
+	}
+	return body
+}

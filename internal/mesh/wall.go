@@ -9,6 +9,7 @@ import (
 // by cell, so that it can be told apart by sections.
 type Wall struct {
 	Profile Profile
+	Skin    *Skin
 	skin    *Tree
 	octree  *octree
 	solid   *patches
@@ -18,7 +19,8 @@ type Wall struct {
 // on z = 0, and which of its triangles only close it and carry no metal.
 type Skin struct {
 	Mesh *Mesh
-	Bare []bool // by triangle: an open foot, or a face buried in another shell; nil for none
+	Bare []bool   // by triangle: an open foot, or a face buried in another shell; nil for none
+	Body []uint32 // by triangle: shells of one number are cast as one piece; nil if each is its own
 }
 
 func (s *Skin) bare(triangle int) bool { return s.Bare != nil && s.Bare[triangle] }
@@ -62,7 +64,7 @@ func MeasureWall(ctx context.Context, s *Skin, first func(*Wall), tell func(shar
 		tell = func(float64) {}
 	}
 	size := Measure(s.Mesh)
-	w := &Wall{skin: NewTree(s.Mesh, func(i int) bool { return !s.bare(i) })}
+	w := &Wall{Skin: s, skin: NewTree(s.Mesh, func(i int) bool { return !s.bare(i) })}
 	all := w.skin
 	if s.Bare != nil {
 		all = NewTree(s.Mesh, nil)
