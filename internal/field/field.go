@@ -183,12 +183,13 @@ func (d Def) check(text string, v Value, sys quantity.System) error {
 	default:
 		f.Problem = "is too much"
 	}
-	f.Remedy = "give " + b.words(d, sys)
+	f.Remedy = "give " + b.words(d, sys, high)
 	return f
 }
 
-// words says what the bounds allow.
-func (b Bounds) words(d Def, sys quantity.System) string {
+// words says what the bounds allow. An upper bound that only keeps numbers
+// within reckoning is told of where it was passed.
+func (b Bounds) words(d Def, sys quantity.System, passed bool) string {
 	show := func(v float64) string {
 		if d.Sort == Money || d.Sort == Rate {
 			return quantity.Number(v, 2)
@@ -202,7 +203,7 @@ func (b Bounds) words(d Def, sys quantity.System) string {
 	if b.Under {
 		to = "less than " + show(b.Max)
 	}
-	if b.Max == 0 || b.Max >= 1e6 {
+	if b.Max == 0 || b.Max >= 1e6 && !passed {
 		return strings.TrimPrefix(from, "from ") + map[bool]string{true: "", false: " or more"}[b.Over]
 	}
 	return from + ", " + to

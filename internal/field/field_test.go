@@ -92,6 +92,7 @@ func TestWhatWillNotDoIsToldWithFieldValueAndRemedy(t *testing.T) {
 		"Welder “fifty” is not a rate; give money for each unit, such as 12.50 / h":                  {wage, "fifty"},
 		"Welder “58 / kg” is stated for something else; give money for each unit, such as 12.50 / h": {wage, "58 / kg"},
 		"Anchor “4 / h” is stated for something else; give money for each unit, such as 12.50":       {each, "4 / h"},
+		"Permits “9000000000000” is too much; give from 0, up to 1,000,000,000":                      {permits, "9000000000000"},
 		"Welder “-1” is below zero; give 0 or more":                                                  {wage, "-1"},
 		"Patina is “by them” is not one of the choices; choose by us or by others":                   {patina, "by them"},
 		"Yield “0 %” is too little; give more than 0 %, up to 100 %":                                 {Def{Label: "Yield", Kind: quantity.KindShare, Bounds: YieldOf1}, "0 %"},
