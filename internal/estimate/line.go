@@ -142,9 +142,6 @@ func (r *run) write(st *Stage, it item) {
 		}
 	}
 	l.exact, l.unit = it.q.v, it.unit
-	if l.Amount > money.Most || l.Amount < 0 {
-		l.Amount = money.Most
-	}
 	r.est.Lines = append(r.est.Lines, l)
 }
 

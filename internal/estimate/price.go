@@ -1,6 +1,7 @@
 package estimate
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -164,6 +165,10 @@ func (r *run) profit(cost money.Amount) money.Amount {
 		return r.step("Markup", profitField, cost, "cost so far")
 	}
 	total, err := money.GrossUp(cost, share)
+	if errors.Is(err, money.ErrTooMuch) {
+		r.tooMuch()
+		return 0
+	}
 	if err != nil {
 		r.fault(nil, profitField, "of 100 % or more leaves nothing of the price for the cost", "give a margin below 100 %, or choose a markup")
 		return 0
@@ -200,7 +205,11 @@ func (r *run) sharesOfPrice(cost money.Amount) {
 	add("Agent", agentField)
 	add("Gallery", galleryField)
 	price, err := money.GrossUp(cost, sum)
-	if err != nil {
+	switch {
+	case errors.Is(err, money.ErrTooMuch):
+		r.tooMuch()
+		price = cost
+	case err != nil:
 		r.faults = append(r.faults, fault.Fault{
 			Where: insuranceField.Path(), Field: "Shares of the price", Value: percent(sum),
 			Problem: "leave nothing of the price", Remedy: "fee, insurance, bond, agent and gallery together must stay below 100 %",
@@ -219,6 +228,16 @@ func (r *run) sharesOfPrice(cost money.Amount) {
 		})
 	}
 	r.priceLine("Rounding", money.Decimal{}, "", left, func() string { return "to the shop's step of " + r.currency.Text(step) })
+}
+
+// tooMuch tells, once, of a price beyond what can be reckoned with.
+func (r *run) tooMuch() {
+	if _, told := r.faults.At(priceStage.ID); !told {
+		r.faults = append(r.faults, fault.Fault{
+			Where: priceStage.ID, Field: priceStage.Name,
+			Problem: "comes to more money than can be reckoned with", Remedy: "look for a zero too many among hours, rates and numbers",
+		})
+	}
 }
 
 // taxes are taken on the price, each with its own rate and date.
