@@ -22,9 +22,6 @@ func (r *run) tally(st *Stage, it *item) {
 	if it.class == Labour {
 		l.Hours = it.q.v
 	}
-	if l.Amount > money.Most || l.Amount < 0 {
-		l.Amount = money.Most
-	}
 	r.est.Lines = append(r.est.Lines, l)
 }
 

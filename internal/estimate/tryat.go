@@ -89,7 +89,7 @@ func (m *Model) sized(rule Rule, h quantity.Length) *run {
 }
 
 // micrometres is a length as metres prints it and reading gives it back.
-func micrometres(l quantity.Length) float64 { return math.Round(float64(l)*1e6) / 1e6 }
+func micrometres(l quantity.Length) float64 { return money.Round(float64(l), 6).InexactFloat64() }
 
 // floor puts the floors into a trial. What lies between a price and its floor is
 // what heats, lifting and coats could save, with all that is taken on top of
