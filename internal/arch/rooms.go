@@ -69,7 +69,7 @@ var rooms = []room{
 	},
 	{
 		path: "internal/risk", holds: "ranges and recasts",
-		pure: true, may: priced,
+		pure: true, may: priced, tests: list("internal/desk"), // the demo is measured
 	},
 	{
 		path: "internal/options", holds: "scales and budgets",

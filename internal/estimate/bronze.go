@@ -109,7 +109,7 @@ func (r *run) takeCasts(p *piece) {
 	}
 	extra := r.sub(r.div(r.number(1), r.share(&r.whole, yieldField)), r.number(1))
 	p.recasts = r.named("expected recasts", r.mul(all, extra), none)
-	p.recasts = r.drawnRecasts(p, p.recasts)
+	p.recasts = r.drawnRecasts(p, p.recasts, int(p.sections.v)*p.casts)
 	p.repeat = repeatOf(p.in.word(curveField), p.in.num(repeatField), p.casts)
 }
 

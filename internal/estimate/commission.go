@@ -25,6 +25,7 @@ type Commission struct {
 	Pieces   []Piece           `json:"pieces"`
 	Extras   []Extra           `json:"extras,omitempty"`
 	Options  []Option          `json:"options,omitempty"`
+	Ranges   map[string]string `json:"ranges,omitempty"` // how sure: "hours.metalwork": "0.9 / 1 / 1.5"
 }
 
 // Option is another way to make the same commission: at another height, or with
@@ -54,6 +55,7 @@ type Piece struct {
 	Name   string              `json:"name"`
 	Inputs map[string]string   `json:"inputs,omitempty"`
 	Solids []map[string]string `json:"solids,omitempty"` // where the form is solids: shape, count, ends and sizes
+	Ranges map[string]string   `json:"ranges,omitempty"` // how sure: "area": "0.95 / 1 / 1.1"
 }
 
 // Extra is a line of the user's own, in the stage it belongs to.
@@ -67,7 +69,7 @@ type Extra struct {
 
 // Clone gives a copy that shares nothing with c.
 func (c Commission) Clone() Commission {
-	c.Inputs = maps.Clone(c.Inputs)
+	c.Inputs, c.Ranges = maps.Clone(c.Inputs), maps.Clone(c.Ranges)
 	c.Extras = slices.Clone(c.Extras)
 	options := make([]Option, len(c.Options))
 	for i, o := range c.Options {
@@ -86,7 +88,7 @@ func (c Commission) Clone() Commission {
 
 // Clone gives a copy that shares nothing with p.
 func (p Piece) Clone() Piece {
-	p.Inputs = maps.Clone(p.Inputs)
+	p.Inputs, p.Ranges = maps.Clone(p.Inputs), maps.Clone(p.Ranges)
 	solids := make([]map[string]string, len(p.Solids))
 	for i, s := range p.Solids {
 		solids[i] = maps.Clone(s)
@@ -114,6 +116,25 @@ func (c Commission) With(piece int, path, text string) Commission {
 		*in = map[string]string{}
 	}
 	(*in)[path] = text
+	return d
+}
+
+// WithRange gives a copy of c with the range of one uncertain input set, of a
+// piece or of the whole commission; empty text takes it away.
+func (c Commission) WithRange(piece int, key, text string) Commission {
+	d := c.Clone()
+	in := &d.Ranges
+	if piece != Whole {
+		in = &d.Pieces[piece].Ranges
+	}
+	if text == "" {
+		delete(*in, key)
+		return d
+	}
+	if *in == nil {
+		*in = map[string]string{}
+	}
+	(*in)[key] = text
 	return d
 }
 

@@ -27,9 +27,13 @@ func NewModel(c Commission, s *shop.Shop) (*Model, error) {
 // Variation says how one trial differs from the estimate. Factors multiply; a
 // zero Variation, made by Still, changes nothing.
 type Variation struct {
-	Area     []float64 // surface, by piece
-	Wall     []float64 // weight of the wall as cast, by piece
-	Recasts  []int     // castings that failed, by piece; below 0 takes the expected number
+	Area    []float64 // surface, by piece
+	Wall    []float64 // weight of the wall as cast, by piece
+	Recasts []int     // castings that failed, by piece; below 0 takes the expected number
+	// Fail, where it is not nil, gives the number of castings of a piece that
+	// failed until so many were good, in the place of Recasts. It is called once
+	// for each piece, in their order.
+	Fail     func(piece, sections int) int
 	Hours    []float64 // by stage, in the order of Stages
 	Material float64   // prices of what is bought by weight, area or length
 	Metal    float64   // price of ingot
@@ -227,8 +231,13 @@ func (r *run) variedWall(p *piece, cast expr) expr {
 	return r.mul(cast, r.number(f))
 }
 
-func (r *run) drawnRecasts(p *piece, expected expr) expr {
-	if r.vary == nil || r.vary.Recasts[p.index] < 0 {
+func (r *run) drawnRecasts(p *piece, expected expr, sections int) expr {
+	switch {
+	case r.vary == nil:
+		return expected
+	case r.vary.Fail != nil:
+		return r.number(float64(r.vary.Fail(p.index, sections)))
+	case r.vary.Recasts[p.index] < 0:
 		return expected
 	}
 	return r.number(float64(r.vary.Recasts[p.index]))
