@@ -245,9 +245,12 @@ func compareLines(t *testing.T, e *estimate.Estimate, sheet *plainSheet) {
 		}
 		return estimate.Line{}, false
 	}
-	stages := map[string]int64{}
+	stages, foundry := map[string]int64{}, 0.0
 	for _, l := range sheet.lines {
 		stages[l.stage] += l.cents
+		if h, _ := l.quantity.Float64(); l.labour && l.stage != "original" && l.stage != "base" && l.stage != "delivery" {
+			foundry += h
+		}
 		x, ok := find(l)
 		if !assert.True(t, ok, "%s, piece %d: no line %s of %s", l.stage, l.piece, l.item, l.quantity.FloatString(3)) {
 			continue
@@ -256,6 +259,7 @@ func compareLines(t *testing.T, e *estimate.Estimate, sheet *plainSheet) {
 		assert.EqualValues(t, l.cents, x.Amount, "amount: %s, piece %d: %s", l.stage, l.piece, l.item)
 	}
 	assert.Len(t, e.Lines, len(sheet.lines))
+	assert.InDelta(t, foundry, float64(e.Foundry), 1e-6, "foundry hours")
 	for _, s := range e.Stages[:len(e.Stages)-1] {
 		assert.EqualValues(t, stages[s.ID], s.Amount, s.Name)
 	}
