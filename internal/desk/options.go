@@ -51,6 +51,26 @@ func (w Weighing) Options() []Option {
 	return out
 }
 
+// After is Options where before were those of an earlier weighing: options that
+// are unchanged since are not estimated again.
+func (w Weighing) After(was Weighing, before []Option) []Option {
+	unchanged := options.Unchanged(w.commission, was.commission)
+	if w.shop != was.shop || len(unchanged) == 0 || len(before) != len(unchanged) {
+		return w.Options()
+	}
+	results := make([]options.Result, len(before))
+	for i, o := range before {
+		results[i] = o.Result
+	}
+	out := slices.Clone(before)
+	for i, r := range options.Again(w.commission, w.shop, results, unchanged) {
+		if !unchanged[i] {
+			out[i] = w.option(r)
+		}
+	}
+	return out
+}
+
 // At estimates one more option, at a height, that is not kept: for a height that
 // is being drawn from one place to another.
 func (w Weighing) At(h quantity.Length) Option {

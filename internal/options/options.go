@@ -4,7 +4,10 @@
 package options
 
 import (
+	"bytes"
+	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"meltwright/internal/estimate"
@@ -56,7 +59,46 @@ func Compare(c estimate.Commission, s *shop.Shop) []Result {
 	for i, o := range c.Options {
 		out[i] = reckon(c, o, s)
 	}
-	nameFaults(out, c, s)
+	nameFaults(out, 0, c, s)
+	return out
+}
+
+// Unchanged tells which options of a commission are what they were in another,
+// by their number, so that their results still hold: for a window in which one
+// of them is being changed.
+func Unchanged(c, was estimate.Commission) []bool {
+	same := make([]bool, len(c.Options))
+	a, b := c, was
+	a.Options, b.Options = nil, nil
+	if len(c.Options) != len(was.Options) || !alike(a, b) {
+		return same
+	}
+	for i := range same {
+		same[i] = alike(c.Options[i], was.Options[i])
+	}
+	return same
+}
+
+// alike tells whether two values would be written alike into a file.
+func alike(a, b any) bool {
+	x, err1 := json.Marshal(a)
+	y, err2 := json.Marshal(b)
+	return err1 == nil && err2 == nil && bytes.Equal(x, y)
+}
+
+// Again is Compare, but takes over those results of before that are unchanged.
+func Again(c estimate.Commission, s *shop.Shop, before []Result, unchanged []bool) []Result {
+	if len(unchanged) != len(c.Options) || len(before) != len(unchanged) {
+		return Compare(c, s)
+	}
+	out := slices.Clone(before)
+	for i, o := range c.Options {
+		if !unchanged[i] {
+			one := []Result{reckon(c, o, s)}
+			nameFaults(one, i, c, s)
+			out[i] = one[0]
+		}
+	}
 	return out
 }
 
@@ -91,9 +133,9 @@ func asked(e *estimate.Estimate, beforeTax bool) money.Amount {
 	return e.Total
 }
 
-// nameFaults gives the faults of options the options' names, but for those that
-// the commission has anyway.
-func nameFaults(list []Result, c estimate.Commission, s *shop.Shop) {
+// nameFaults gives the faults of options, counted from first, the options' names,
+// but for those that the commission has anyway.
+func nameFaults(list []Result, first int, c estimate.Commission, s *shop.Shop) {
 	var own fault.List
 	read := false
 	for i := range list {
@@ -107,20 +149,13 @@ func nameFaults(list []Result, c estimate.Commission, s *shop.Shop) {
 		}
 		for k, f := range list[i].Faults {
 			if !has(own, f) {
-				list[i].Faults[k] = named(f, i, list[i].Name)
+				list[i].Faults[k] = named(f, first+i, list[i].Name)
 			}
 		}
 	}
 }
 
-func has(list fault.List, f fault.Fault) bool {
-	for _, x := range list {
-		if x == f {
-			return true
-		}
-	}
-	return false
-}
+func has(list fault.List, f fault.Fault) bool { return slices.Contains(list, f) }
 
 // named is a fault of option i.
 func named(f fault.Fault, i int, name string) fault.Fault {

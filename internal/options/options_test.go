@@ -207,3 +207,24 @@ func BenchmarkFiveOptionsOfThreePieces(b *testing.B) {
 		Compare(c, s)
 	}
 }
+
+func TestOnlyWhatHasChangedIsEstimatedAgain(t *testing.T) {
+	s, c := startingShop(t), group()
+	c.Options = []estimate.Option{{Height: "1 m"}, {Height: "2 m"}, {Height: "tall"}}
+	before := Compare(c, s)
+	d := c.Clone()
+	d.Options[1].Height = "2.2 m"
+	unchanged := Unchanged(d, c)
+	assert.Equal(t, []bool{true, false, true}, unchanged)
+	after := Again(d, s, before, unchanged)
+	assert.True(t, before[0].Estimate == after[0].Estimate, "the very same")
+	assert.Equal(t, Compare(d, s)[1].Estimate.Total, after[1].Estimate.Total)
+	assert.Equal(t, before[2].Faults, after[2].Faults)
+
+	d.Options[1].Height = "2.2 n"
+	after = Again(d, s, before, Unchanged(d, c))
+	assert.Contains(t, after[1].Faults[0].Error(), "option 2")
+	assert.Equal(t, []bool{false, false, false}, Unchanged(d.With(0, "form.wall", "6 mm"), c), "the quote itself has changed")
+	d.Options = d.Options[:2]
+	assert.Len(t, Again(d, s, before, Unchanged(d, c)), 2)
+}
