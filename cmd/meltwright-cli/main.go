@@ -26,6 +26,8 @@ func init() {
 		{"example", "", "print a commission file, every input explained", runExample},
 		{"estimate", "[--db FILE] [--json] FILE", "estimate a commission file", runEstimate},
 		{"options", "[--heights A,B] [--budget SUM] [--before-tax] [--db FILE] [--json] FILE", "compare heights; find the largest within a budget", runOptions},
+		{"range", "[--trials N] [--seed S] [--db FILE] [--json] FILE", "draw how wrong the price may be, and what drives it", runRange},
+		{"lead", "--start DATE [--by DATE] [--ics OUT] [--db FILE] [--json] FILE", "schedule the work on the shop's calendar", runLead},
 		{"proposal", "[--db FILE] FILE OUT.pdf", "write the proposal of a commission file", runProposal},
 		{"costsheet", "[--db FILE] FILE OUT.pdf|OUT.xlsx", "write the shop's own cost sheet", runCostSheet},
 		{"list", "[--db FILE] [--bin] [WORDS]", "list the quotes in the store", runList},
