@@ -95,10 +95,12 @@ func (o *offer) gather() *facts {
 		}
 	}
 	f.Whole = f.Sections == len(f.Pieces)
-	f.Leaded = leaded(p.Shop, f.Alloys)
+	for _, alloy := range leaded(p.Shop, e) {
+		f.Leaded = append(f.Leaded, o.term(alloy))
+	}
 	o.site(f)
 	for _, t := range e.Taxes {
-		f.Taxes = append(f.Taxes, taxFact{t.Name, l.percent(t.Rate), l.amount(e.Currency, t.Amount), o.date(t.Dated)})
+		f.Taxes = append(f.Taxes, taxFact{o.term(t.Name), l.percent(t.Rate), l.amount(e.Currency, t.Amount), o.date(t.Dated)})
 	}
 	f.Metal = o.metal()
 	f.Others = o.others(f)
@@ -159,7 +161,7 @@ func (o *offer) metal() *metalFact {
 		return nil
 	}
 	m := &metalFact{
-		Alloy: e.MetalClause[:at], Price: l.fixed(e.MetalClause[at+4:]),
+		Alloy: o.term(e.MetalClause[:at]), Price: l.fixed(e.MetalClause[at+4:]),
 		Used:   l.size(quantity.KindMass, float64(e.MetalUsed), e.System),
 		Beyond: l.percent(money.Round(exactInput(o.paper, estimate.Whole, "price.metal_clause").Num, 6)),
 	}

@@ -1,6 +1,7 @@
 package proposal
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -17,6 +18,7 @@ type language struct {
 	locale string // of its amounts: "en-CA"
 	mark   string // before decimals
 	group  string // between thousands
+	short  bool   // numbers of four digits have no mark between thousands
 }
 
 // marks are the decimal mark and the mark between thousands, by language: CLDR,
@@ -53,6 +55,7 @@ func languageOf(code string, c money.Currency) language {
 			l.group, l.mark = firstRune(group), firstRune(plain[last:])
 		}
 	}
+	l.short = !strings.Contains((money.Currency{Code: "USD", Digits: 2}).Plain(123456, l.locale), l.group)
 	return l
 }
 
@@ -71,11 +74,17 @@ func (l language) number(s string) string {
 	if l.mark == "." && l.group == "," {
 		return s
 	}
+	if l.short {
+		s = fourDigits.ReplaceAllString(s, "$1$2$3")
+	}
 	const held = "\x00"
 	s = strings.ReplaceAll(s, ",", held)
 	s = strings.ReplaceAll(s, ".", l.mark)
 	return strings.ReplaceAll(s, held, l.group)
 }
+
+// fourDigits is a number of four digits before its decimals.
+var fourDigits = regexp.MustCompile(`(^|[^\d,.])(\d),(\d{3}\b)`)
 
 // count prints a whole number.
 func (l language) count(n int) string { return l.number(quantity.Number(float64(n), 0)) }
@@ -118,7 +127,9 @@ func (l language) length(v quantity.Length, s quantity.System) string {
 }
 
 // fixed keeps a number and its unit on one line.
-func (l language) fixed(s string) string { return strings.ReplaceAll(l.number(s), " ", "\u00a0") }
+func (l language) fixed(s string) string {
+	return strings.ReplaceAll(l.ownUnits(l.number(s)), " ", "\u00a0")
+}
 
 // day reads an ISO date; false if it is none.
 func day(iso string) (time.Time, bool) {

@@ -30,7 +30,7 @@ func TestAmountsAreThoseOfTheLanguageAndTheMoneysCountry(t *testing.T) {
 
 func TestQuantitiesFollowTheAmounts(t *testing.T) {
 	for _, x := range []struct{ language, code, want string }{
-		{"en", "CAD", "1,465.5 kg"}, {"fr", "EUR", "1\u202f465,5 kg"}, {"fr", "CAD", "1\u00a0465,5 kg"}, {"es", "EUR", "1.465,5 kg"}, {"es", "MXN", "1,465.5 kg"},
+		{"en", "CAD", "1,465.5 kg"}, {"fr", "EUR", "1\u202f465,5 kg"}, {"fr", "CAD", "1\u00a0465,5 kg"}, {"es", "EUR", "1465,5 kg"}, {"es", "MXN", "1,465.5 kg"},
 	} {
 		assert.Equal(t, x.want, languageOf(x.language, currency(t, x.code)).number("1,465.5 kg"), "%s %s", x.language, x.code)
 	}

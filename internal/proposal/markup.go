@@ -70,6 +70,9 @@ func (t *setter) running(all []block, first style) []strip {
 			}
 			strips = append(strips, lines...)
 		case '-':
+			if last := i == len(all)-1 || all[i+1].kind != '-'; last && i > 0 && all[i-1].kind == '-' {
+				strips[len(strips)-1].keep = true // no item of a list is alone on its page
+			}
 			strips = append(strips, t.item(bodyStyle, b.words)...)
 		default:
 			before := 7.0

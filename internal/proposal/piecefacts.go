@@ -48,7 +48,7 @@ func (o *offer) piece(i int) piece {
 	a := answersOf(o.paper, i, "form", "patina", "base")
 	p := piece{
 		Name: r.Name, Height: o.height(float64(r.Height)), Original: o.height(float64(r.OriginalHeight)),
-		Weight: l.size(quantity.KindMass, float64(r.Finished), e.System), Alloy: r.Alloy, Wall: l.length(r.Wall, e.System),
+		Weight: l.size(quantity.KindMass, float64(r.Finished), e.System), Alloy: o.term(r.Alloy), Wall: l.length(r.Wall, e.System),
 		Casts: r.Casts, Sections: r.Sections, Colours: a.count("patina.colours"),
 		Start: a["form.start"], KnownBy: a["form.known_by"], Footing: a["base.footing"], By: map[string]bool{},
 		height: float64(r.Height), plinth: float64(r.Standing - r.Height), weight: float64(r.Finished),
@@ -57,7 +57,7 @@ func (o *offer) piece(i int) piece {
 		p.By[st.ID] = slices.Contains(r.ByOthers, st.Name)
 	}
 	if shape := a["base.plinth"]; shape != "no plinth" && a["base.stone"] != "" {
-		p.Plinth, p.Stone = shape, strings.ToLower(a["base.stone"][:1])+a["base.stone"][1:]
+		p.Plinth, p.Stone = o.term(shape), lowerFirst(o.term(a["base.stone"]))
 		var sizes []string
 		for _, side := range []string{"width", "depth", "height"} {
 			if side != "depth" || shape != "drum" {

@@ -31,12 +31,12 @@ func (o *offer) price(key string) []strip {
 	}
 	if len(e.Taxes) > 0 {
 		tb.rows = append(tb.rows, row{style: rowStyle.in(drawing.SansSemiBold), rule: drawing.Ink, weight: 1, pad: 6, cells: []cell{
-			{words: o.label("price-before-tax")}, {}, {words: o.facts.Price},
+			{words: o.label("price-before-tax"), across: true}, {}, {words: o.facts.Price},
 		}})
 	}
 	for _, t := range o.facts.Taxes {
 		tb.rows = append(tb.rows, row{style: rowStyle, rule: drawing.Rule, pad: 5, cells: []cell{
-			{words: o.words.say("tax", t)}, {}, {words: t.Amount},
+			{words: o.words.say("tax", t), across: true}, {}, {words: t.Amount},
 		}})
 	}
 	tb.rows = append(tb.rows, row{style: totalStyle, ground: drawing.Wash, pad: 8, cells: []cell{
@@ -69,7 +69,7 @@ func (o *offer) payments(key string) []strip {
 	}
 	for _, p := range e.Payments {
 		tb.rows = append(tb.rows, row{style: rowStyle, rule: drawing.Rule, pad: 5, cells: []cell{
-			{words: p.When}, {words: l.percent(p.Share)}, {words: l.amount(e.Currency, p.Amount)},
+			{words: o.term(p.When)}, {words: l.percent(p.Share)}, {words: l.amount(e.Currency, p.Amount)},
 		}})
 	}
 	tb.rows = append(tb.rows, row{style: totalStyle, ground: drawing.Wash, pad: 8, cells: []cell{

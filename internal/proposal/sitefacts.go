@@ -56,10 +56,11 @@ const (
 	itemRecords   = "Photographs and records"
 )
 
-// leaded lists those of the alloys that hold lead.
-func leaded(s *shop.Shop, names []string) (out []string) {
+// leaded lists those of the estimate's alloys that hold lead.
+func leaded(s *shop.Shop, e *estimate.Estimate) (out []string) {
 	for _, a := range s.Alloys {
-		if slices.Contains(names, a.Name) && strings.Contains(a.Caution, "lead") {
+		poured := slices.ContainsFunc(e.Pieces, func(p estimate.PieceResult) bool { return p.Alloy == a.Name })
+		if poured && strings.Contains(a.Caution, "lead") {
 			out = append(out, a.Name)
 		}
 	}

@@ -53,22 +53,20 @@ func TestAShopsOwnLabelStandsInThePlaceOfOurs(t *testing.T) {
 	assert.NotContains(t, text, "Casting in bronze")
 }
 
-func TestALanguageSaysWhatItHasAndTheRestInEnglish(t *testing.T) {
-	french := fstest.MapFS{
-		"fr/care.tmpl":   &fstest.MapFile{Data: []byte("# Entretien\n\nLavez-la.")},
-		"fr/labels.tmpl": &fstest.MapFile{Data: []byte(`{{define "date"}}{{if eq .Day 1}}1er{{else}}{{.Day}}{{end}} {{.Month}} {{.Year}}{{end}}{{define "months"}}janvier février mars avril mai juin juillet août septembre octobre novembre décembre{{end}}`)},
-	}
+func TestAShopsOwnTemplateStandsInItsLanguageAlone(t *testing.T) {
+	french := folder("fr/care.tmpl", "# Soins\n\nLavez-la.")
 	q := waterfront()
 	q.Words = map[string]string{"language": "fr"}
 	text, err := said(t, Maker{Wording: french}, q)
 	require.NoError(t, err)
-	assert.Contains(t, text, "Entretien Lavez-la.")
-	assert.Contains(t, text, "14 mars 2026")
-	assert.Contains(t, text, "371\u00a0617,20\u00a0$")
-	assert.Contains(t, text, "Safety at the site")
+	assert.Contains(t, text, "Soins Lavez-la.")
+	assert.Contains(t, text, "Sécurité sur le site", "the others are the program's")
 	byMaker, err := said(t, Maker{Wording: french, Language: "fr"}, waterfront())
 	require.NoError(t, err)
-	assert.Contains(t, byMaker, "Entretien")
+	assert.Contains(t, byMaker, "Soins")
+	english, err := said(t, Maker{Wording: french}, waterfront())
+	require.NoError(t, err)
+	assert.NotContains(t, english, "Soins")
 }
 
 func TestATemplateThatWillNotDoIsNamedWithItsPlace(t *testing.T) {

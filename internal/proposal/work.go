@@ -40,7 +40,7 @@ func (o *offer) beside(pieces []piece) []strip {
 			l.Centres, anchor = append(l.Centres, labelWide+wide*(float64(i)+0.5)), drawing.Middle
 		}
 	}
-	pic := picture(l.Scene(), 10)
+	pic := picture(o.language.spoken(l.Scene()), 10)
 	pic.keep = true
 	tb := table{size: rowStyle, before: 4, columns: []column{{wide: labelWide}}}
 	for range pieces {
@@ -116,7 +116,7 @@ func (o *offer) listed() []strip {
 		for k := range l.Figures {
 			l.Figures[k].Name = o.language.count(i + k + 1)
 		}
-		strips = append(strips, picture(l.Scene(), 10))
+		strips = append(strips, picture(o.language.spoken(l.Scene()), 10))
 	}
 	tb := table{
 		size: rowStyle, before: 14,
