@@ -54,7 +54,7 @@ func (r *run) alloyOf(p *piece) alloy {
 // area × wall, and no more than the form displaces.
 func (r *run) wallVolume(p *piece, litres float64) expr {
 	if p.body.Body.Exact() {
-		return r.fact("metal in the wall, by the form itself", litres, litre, field.Origin{From: p.known(), Source: "exact hollow volume"})
+		return r.fact("metal in the wall, by the form itself", litres, litre, field.Origin{From: p.known(), Source: r.scanNote(p)})
 	}
 	v := r.mul(p.area, r.input(&p.in, wallField, millimetre))
 	if room, ok := p.body.Volume(); ok && float64(room)*1000 < v.v {
@@ -77,6 +77,9 @@ func (r *run) takeInside(p *piece) {
 // takeSections proposes the number of sections, or takes the user's, and the
 // length of their welds.
 func (r *run) takeSections(p *piece) {
+	if r.planned(p) {
+		return
+	}
 	usable := r.usable
 	proposed := r.max(r.ceil(r.div(p.poured, usable)), r.ceil(r.div(p.area, r.input(&p.in, tankField, squareMetre))))
 	p.sections = r.named("sections", proposed, none)
@@ -124,4 +127,10 @@ func (p *piece) solidNote() []string {
 	return nil
 }
 
-func (p *piece) known() field.From { return field.Typed }
+// known says how well the form is known.
+func (p *piece) known() field.From {
+	if p.scanned() {
+		return field.Scanned
+	}
+	return field.Typed
+}

@@ -10,6 +10,8 @@ package estimate
 import (
 	"maps"
 	"slices"
+
+	"meltwright/internal/mesh"
 )
 
 // Commission is what is to be made, as typed: every input is text, kept as it
@@ -54,6 +56,7 @@ func (o Option) Clone() Option {
 type Piece struct {
 	Name   string              `json:"name"`
 	Inputs map[string]string   `json:"inputs,omitempty"`
+	Scan   *mesh.Scan          `json:"scan,omitempty"`   // where the form is a scan: as measured; never changed in place
 	Solids []map[string]string `json:"solids,omitempty"` // where the form is solids: shape, count, ends and sizes
 	Ranges map[string]string   `json:"ranges,omitempty"` // how sure: "area": "0.95 / 1 / 1.1"
 }

@@ -4,6 +4,7 @@ import (
 	"meltwright/internal/fault"
 	"meltwright/internal/field"
 	"meltwright/internal/form"
+	"meltwright/internal/mesh"
 	"meltwright/internal/money"
 	"meltwright/internal/quantity"
 )
@@ -128,6 +129,8 @@ type piece struct {
 	casts                               int
 	repeat                              float64
 	solids                              form.Solids
+	scan                                *mesh.Scan
+	loads                               []Load // of a section plan; nil where sections are alike
 	body                                form.Sized
 	wall                                quantity.Length
 	reference, finishedHeight           expr

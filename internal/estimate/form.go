@@ -34,12 +34,8 @@ func isWay(way string) func(*inputs) bool {
 	return func(in *inputs) bool { return in.word(wayField) == way }
 }
 
-func notWay(way string) func(*inputs) bool {
-	return func(in *inputs) bool { return in.word(wayField) != way }
-}
-
 var (
-	wayField         = choice("form", "known_by", "Known by", wayFigure, wayArea, wayAnimal, waySolids, wayCovered)
+	wayField         = choice("form", "known_by", "Known by", wayFigure, wayArea, wayAnimal, waySolids, wayCovered, wayScan)
 	bodyHeightField  = asked("form", "body_height", "Height of the body", quantity.KindLength, field.AboveZero, "1.75 m", "").when(isWay(wayFigure))
 	bodyMassField    = asked("form", "body_mass", "Mass of the body", quantity.KindMass, field.AboveZero, "75 kg", "").when(isWay(wayFigure))
 	formulaField     = choice("form", "formula", "Formula", form.Formulas[0].Name, form.Formulas[1].Name, form.Formulas[2].Name, form.Formulas[3].Name).when(isWay(wayFigure))
@@ -56,7 +52,7 @@ var (
 	animalKField    = asked("form", "animal_k", "k of Meeh's rule", quantity.KindFactor, field.AboveZero, "", "of the animal, by the shop book").when(isWay(wayAnimal))
 	coverMassField  = asked("form", "cover_mass", "Foil or tape used", quantity.KindMass, field.AboveZero, "100 g", "").when(isWay(wayCovered))
 	coverAreaField  = asked("form", "cover_per_area", "Weight of the foil or tape", quantity.KindAreaMass, field.AboveZero, "100 g/m²", "").when(isWay(wayCovered))
-	measuredField   = asked("form", "measured_height", "Height it was measured at", quantity.KindLength, field.AboveZero, "1 m", "").when(notWay(wayFigure))
+	measuredField   = asked("form", "measured_height", "Height it was measured at", quantity.KindLength, field.AboveZero, "1 m", "").when(func(in *inputs) bool { w := in.word(wayField); return w != wayFigure && w != wayScan })
 	heightField     = asked("form", "height", "Height to make", quantity.KindLength, field.AboveZero, "", "as measured")
 	heightIsField   = choice("form", "height_is", "That height is", "the finished bronze's", "the clay original's")
 	volumeField     = asked("form", "volume", "Displaced volume, as measured", quantity.KindVolume, field.AboveZero, "", "not known").when(func(in *inputs) bool {
@@ -141,6 +137,8 @@ func (r *run) body(p *piece) (form.Body, expr, expr) {
 	switch p.in.word(wayField) {
 	case wayFigure:
 		return r.figure(p)
+	case wayScan:
+		return r.scanForm(p)
 	case wayAnimal:
 		return r.animal(p)
 	case waySolids:

@@ -86,7 +86,10 @@ func (r *run) takeHeats() {
 			r.tooMany(p, sections+n)
 		}
 		sections += n
-		byAlloy[a] = append(byAlloy[a], Load{p.index, p.sectionPour.v, int(n)})
+		if p.loads == nil {
+			byAlloy[a] = append(byAlloy[a], Load{p.index, p.sectionPour.v, int(n)})
+		}
+		byAlloy[a] = append(byAlloy[a], p.loads...)
 		poured = r.also(poured, r.allCasts(p, p.poured))
 	}
 	for _, a := range alloys {

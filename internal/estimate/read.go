@@ -45,7 +45,7 @@ func read(c Commission, s *shop.Shop) *run {
 	r.readHead(c)
 	r.whole = r.readInputs(wholeFields, c.Inputs, func(f *Field) (string, string) { return f.Path(), f.Label })
 	for i, pc := range c.Pieces {
-		p := &piece{index: i, name: pc.Name}
+		p := &piece{index: i, name: pc.Name, scan: pc.Scan}
 		if p.name == "" {
 			p.name = fmt.Sprintf("Piece %d", i+1)
 		}

@@ -112,7 +112,7 @@ func (m *Model) renew(r *run) {
 	*r = run{job: f.job, est: e, whole: f.whole, exchange: f.exchange, pieces: pieces}
 	r.bare = true
 	for i, p := range f.pieces {
-		*pieces[i] = piece{index: p.index, name: p.name, in: p.in, casts: p.casts, solids: p.solids}
+		*pieces[i] = piece{index: p.index, name: p.name, in: p.in, casts: p.casts, solids: p.solids, scan: p.scan}
 	}
 }
 
@@ -205,7 +205,7 @@ func (m *Model) fresh() *run {
 	held := make([]piece, len(f.pieces))
 	r.pieces = make([]*piece, len(f.pieces))
 	for i, p := range f.pieces {
-		held[i] = piece{index: p.index, name: p.name, in: p.in, casts: p.casts, solids: p.solids}
+		held[i] = piece{index: p.index, name: p.name, in: p.in, casts: p.casts, solids: p.solids, scan: p.scan}
 		r.pieces[i] = &held[i]
 	}
 	return r

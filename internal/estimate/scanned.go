@@ -1,0 +1,74 @@
+package estimate
+
+import (
+	"fmt"
+	"math"
+
+	"meltwright/internal/field"
+	"meltwright/internal/form"
+	"meltwright/internal/mesh"
+	"meltwright/internal/quantity"
+)
+
+// wayScan is a form known by a scan, which its piece carries.
+const wayScan = "scan"
+
+func (p *piece) scanned() bool { return p.in.word(wayField) == wayScan && p.scan != nil }
+
+// scanForm is the form as scanned. A piece without its scan is a fault.
+func (r *run) scanForm(p *piece) (form.Body, expr, expr) {
+	if p.scan == nil {
+		r.fault(p, wayField, "has no scan yet", "open a scan file for the piece, or say how else its form is known")
+		return form.Surface{Outside: 1}, r.number(1), r.number(1)
+	}
+	from := field.Origin{From: field.Scanned, Source: p.scan.File}
+	height := r.fact("height as scanned", p.scan.Height(), metre, from)
+	area := r.fact("surface as scanned", p.scan.Profile.Area, squareMetre, from)
+	return form.Scan{Profile: &p.scan.Profile}, height, area
+}
+
+// planned takes sections and welds from the section plan of the scan, each with
+// its own weight, unless the user said otherwise; it tells whether it did. A
+// section that is too heavy or too large at this size is split as a piece
+// without a plan is, so that every scale can be estimated; planning again at that
+// size gives the true seams.
+func (r *run) planned(p *piece) bool {
+	if !p.scanned() || p.in.has(sectionsField) || len(p.scan.Plan.Sections) == 0 {
+		return false
+	}
+	tank := p.in.num(tankField)
+	whole := 0.0
+	at := make([]mesh.SectionAt, len(p.scan.Plan.Sections))
+	for i := range at {
+		at[i] = p.scan.Plan.Sections[i].At(&p.scan.Profile, p.scale.v, float64(p.wall))
+		whole += at[i].Metal
+	}
+	if !(whole > 0) || !(r.usable.v > 0) {
+		return false
+	}
+	n, weld := 0.0, p.scan.Plan.Weld*p.scale.v
+	p.loads = p.loads[:0]
+	for _, s := range at {
+		kg := p.poured.v * s.Metal / whole
+		parts := math.Max(1, math.Max(math.Ceil(kg/r.usable.v-1e-9), math.Ceil(s.Area/tank-1e-9)))
+		if n += parts; n > mostSections {
+			return false
+		}
+		p.loads = append(p.loads, Load{p.index, kg / parts, int(parts) * p.casts})
+		weld += 2 * math.Sqrt(s.Area) * (math.Sqrt(parts) - 1)
+	}
+	from := field.Origin{From: field.Scanned, Source: "section plan of " + p.scan.File + ", split further where crucible or tank ask for it"}
+	p.sections = r.fact("sections of the plan", n, none, from)
+	p.sectionPour = r.div(p.poured, p.sections)
+	p.weld = r.fact("length of the plan's seams", weld, metre, from)
+	if p.in.has(weldField) {
+		p.weld = r.input(&p.in, weldField, metre)
+	}
+	return true
+}
+
+// scanNote says what area × wall would have given, where the form itself is known.
+func (r *run) scanNote(p *piece) string {
+	litres := p.area.v * float64(p.wall) * 1000
+	return fmt.Sprintf("measured below the skin; surface × wall would have given %s L", quantity.Significant(litres, 4))
+}
