@@ -29,6 +29,9 @@ type builder struct {
 
 // build makes the network of jobs.
 func (b *builder) build() error {
+	if b.estimate.Sections > mostSections {
+		return tooLong
+	}
 	b.hours = hoursOf(b.estimate)
 	b.crew = b.readCrew()
 	loss := b.whole(pourLoss)
@@ -53,6 +56,9 @@ func (b *builder) build() error {
 // tooLong is the fault of a commission that the shop could not make in any time
 // somebody would wait for.
 var tooLong = fault.Fault{Where: "pour.weekly", Field: "Schedule", Problem: "comes out longer than the ten years it is made for", Remedy: "give the shop more metal a pour day, more pour days, people or hours in the shop book's calendar, or divide the commission"}
+
+// mostSections is more than any foundry casts in ten years of one commission.
+const mostSections = 50_000
 
 // add puts a job into the network and gives its number. One of no time at all is
 // kept, to carry what waits for it.

@@ -2,6 +2,7 @@ package lead
 
 import (
 	"fmt"
+	"math"
 
 	"meltwright/internal/estimate"
 	"meltwright/internal/shop"
@@ -36,10 +37,13 @@ func (b *builder) shell(p, at int, c castings) int32 {
 	j := b.hands(b.inBatch("Shell", p, at), p, "shell", shellRoom, sheller, b.partOf(p, dipping, c), last...)
 	j.sort, j.rest = coats, true
 	j.steps = int32(min(1000, max(1, b.estimate.Pieces[p].Coats)))
-	j.gap = float64(b.floor.slots) / b.model.Value(p, coatsADay).Num
+	j.gap = math.Min(float64(b.floor.slots)/b.model.Value(p, coatsADay).Num, slowest)
 	then(j)
 	return last[0]
 }
+
+// slowest is the slots from coat to coat that are as good as never.
+const slowest = 20_000
 
 // pourBatch has the burn-out and the pour of a batch, and gives the pour.
 func (b *builder) pourBatch(at int, x batch, sections int32, shells []int32) int32 {

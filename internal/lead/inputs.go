@@ -26,7 +26,7 @@ func (b *builder) whole(path string) float64 { return b.model.Value(estimate.Who
 
 // crew reads what pouring takes.
 func (b *builder) readCrew() crew {
-	minutes := func(path string) int32 { return toMinutes(b.whole(path)) }
+	minutes := func(path string) int32 { return min(aDay, toMinutes(b.whole(path))) }
 	return crew{
 		people: min(count(b.whole(pourPeople)), b.floor.heads(pourer)),
 		setup:  minutes(pourSetup), heat: minutes(pourHeat), kg: b.whole(pourMetal),
@@ -39,11 +39,14 @@ func (b *builder) firing(sections int32) firing {
 	return firing{
 		loads:   (sections + aLoad - 1) / aLoad,
 		slots:   max(1, int32(math.Ceil(b.book(shop.KilnHours)*60/slotMinutes-1e-9))),
-		tending: toMinutes(b.whole(kilnTending)),
+		tending: min(7*aDay, toMinutes(b.whole(kilnTending))),
 	}
 }
 
 func (b *builder) book(k shop.Key) float64 { return b.shop.Num(k) }
+
+// aDay is the minutes of a day: no pour and no heat keeps anybody longer.
+const aDay = 24 * 60
 
 // mostMinutes is a hundred years of one person's work: more is no schedule.
 const mostMinutes = 100 * 2000 * 60

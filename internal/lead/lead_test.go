@@ -2,6 +2,8 @@ package lead
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"testing"
 	"time"
 
@@ -10,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"meltwright/internal/estimate"
+	"meltwright/internal/fault"
 	"meltwright/internal/shop"
 )
 
@@ -139,6 +142,7 @@ func TestAFigureStandsAfterAllItsWorkInItsOrder(t *testing.T) {
 	assert.Equal(t, "Wax worker", at["Gating of Dog"].Skill)
 	assert.True(t, at["Permits"].Wait)
 	assert.InDelta(t, float64(dayOf(p.Ready)-dayOf(monday)+1)/7, p.Weeks, 1e-9)
+	assert.InDelta(t, p.Weeks, p.Week(p.Ready), 1.0/7, "for drawings, to the hour")
 }
 
 func TestStagesByOthersDropOut(t *testing.T) {
@@ -286,6 +290,48 @@ func TestAYearsWorkForOnePersonIsRefusedInWords(t *testing.T) {
 	c := head().With(0, "form.casts", "9000")
 	_, err := Plan(c, estimated(t, c, s, monday).Estimate, s, monday, nil)
 	assert.ErrorContains(t, err, "Schedule comes out longer than the ten years it is made for; give the shop more")
+}
+
+// Whatever a shop book says, there is a schedule that holds together, or a
+// sentence.
+func TestOddShopsAreScheduledOrToldWhyNot(t *testing.T) {
+	odd := map[string][]string{
+		"calendar.hours": {"0.5 h", "16 h"}, "calendar.days": {"Sunday", "Monday to Sunday", "Tue"}, "calendar.pour_days": {"Sunday", "Monday to Sunday", "Tue"},
+		"calendar.kilns": {"1", "500"}, "calendar.kiln_hours": {"0.5 h", "200 h"}, "people.metal": {"1", "500"}, "people.at_one": {"1", "500"},
+		"wait.stone": {"0", "520"}, "wait.crates": {"0", "520"}, "wait.freight_day": {"1 km", "100000 km"}, "shell.coats_a_day": {"0.000001", "1000000"},
+		"shell.fine": {"0", "1000000000"}, "pour.weekly": {"1 g", "1000000 kg"}, "pour.people": {"1", "1000000"}, "pour.day_hours": {"0 h", "1000000000 h"},
+		"pour.heat_hours": {"0 h", "1000000000 h"}, "pour.burnout_load": {"1", "1000000"}, "pour.burnout_hours": {"0 h", "1000000000 h"},
+		"metal.chase": {"0 h/m²", "100000000 h/m²"}, "delivery.crew": {"1", "1000000"}, "delivery.day_hours": {"0.01 h", "1000000 h"},
+		"calendar.holidays": {"2026-01-01 to 2200-01-01", "02-29, 2026-03-02 to 2026-12-31", ""},
+	}
+	keys := slices.Sorted(maps.Keys(odd))
+	rapid.Check(t, func(t *rapid.T) {
+		var settings []string
+		for _, k := range rapid.SliceOfNDistinct(rapid.SampledFrom(keys), 0, 4, rapid.ID).Draw(t, "settings") {
+			settings = append(settings, k, rapid.SampledFrom(odd[k]).Draw(t, k))
+		}
+		s := bookWith(t, settings...)
+		c := random(t)
+		e, err := estimate.Of(c, s)
+		if err != nil {
+			return
+		}
+		p, err := Plan(c, e, s, monday, nil)
+		if err != nil {
+			require.NotEmpty(t, fault.All(err)[0].Remedy)
+			return
+		}
+		for _, x := range p.Tasks {
+			require.False(t, x.End.Before(x.Start), x.Name)
+			for _, a := range x.After {
+				require.False(t, x.Start.Before(p.Tasks[a].End), x.Name)
+			}
+		}
+		require.False(t, p.Ready.Before(p.Start))
+		for _, b := range p.Bookings {
+			require.Positive(t, b.Amount)
+		}
+	})
 }
 
 func TestACommissionWithFaultsHasNoSchedule(t *testing.T) {

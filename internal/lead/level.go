@@ -171,6 +171,9 @@ func (f *floor) coat(j *job, minutes, ready int32) (start, end int32, ok bool) {
 		if i < minutes%j.steps {
 			each++
 		}
+		if dry > float64(f.axis.end()) {
+			return 0, 0, false
+		}
 		at := max(int32(math.Ceil(dry-1e-9)), end)
 		first, past, found := f.work(j.skill, at, each, j.people*slotMinutes)
 		if !found {
