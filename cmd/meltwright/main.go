@@ -4,6 +4,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -27,7 +28,7 @@ import (
 func main() {
 	asked, err := parse(os.Args[1:], os.Stderr)
 	switch {
-	case err == flag.ErrHelp:
+	case errors.Is(err, flag.ErrHelp):
 		return
 	case err != nil:
 		os.Exit(2)
@@ -88,8 +89,12 @@ func run(asked wish) (err error) {
 		return err
 	}
 	a := app.NewWithID(buildinfo.ID)
+	ui.Dress(a)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
-	win := a.NewWindow(buildinfo.Name)
+	win, err := newWindow(a)
+	if err != nil {
+		return err
+	}
 	w := ui.New(a, win, ui.Options{
 		Open: open, Path: path, Demo: asked.demo, Papers: papers,
 		Now: time.Now, Work: ui.NewWork(), After: ui.Later,
@@ -106,6 +111,16 @@ func run(asked wish) (err error) {
 	w.Start()
 	win.ShowAndRun()
 	return nil
+}
+
+// newWindow makes the window. The toolkit panics where it finds no display.
+func newWindow(a fyne.App) (win fyne.Window, err error) {
+	defer func() {
+		if recover() != nil {
+			err = errors.New("no window can be opened here: there is no display, or it has no OpenGL; meltwright-cli does the same work without a window")
+		}
+	}()
+	return a.NewWindow(buildinfo.Name), nil
 }
 
 // open opens a store in SQLite.
