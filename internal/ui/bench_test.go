@@ -93,7 +93,7 @@ func sit(t testing.TB, change ...func(*Options)) *bench {
 	app := test.NewTempApp(t)
 	b := &bench{TB: t, clock: &clock{}, path: filepath.Join(t.TempDir(), "quotes.db")}
 	o := Options{
-		Path: b.path, Now: func() time.Time { return noon }, Work: atOnce{}, After: b.clock.after,
+		Path: b.path, Now: func() time.Time { return noon }, Work: atOnce{}, After: b.clock.after, Trials: 200,
 		Open: func(ctx context.Context, path string, _ bool) (quote.Store, error) {
 			s, err := sqlite.Open(ctx, path)
 			b.store = &fragile{Store: s}

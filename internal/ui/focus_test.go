@@ -119,11 +119,12 @@ func TestAltAndArrowsGoThroughTheStagesAndTheKeyboardStaysInTheFields(t *testing
 		assert.NotNil(t, b.win.Canvas().Focused(), want)
 	}
 	b.menu("Next stage")
-	assert.Equal(t, "price", b.quote().stage, "no farther than the last")
+	last := len(order()) - 1
+	assert.Equal(t, order()[last], b.quote().stage, "no farther than the last")
 	b.menu("Stages, or back to the fields")
 	assert.True(t, b.quote().railFocused())
 	b.press(fyne.KeyUp)
-	assert.Equal(t, "delivery", b.quote().stage)
+	assert.Equal(t, order()[last-1], b.quote().stage)
 	b.menu("Stages, or back to the fields")
 	assert.False(t, b.quote().railFocused())
 }

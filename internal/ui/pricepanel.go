@@ -21,6 +21,7 @@ func (q *quoteScreen) priceShown() kit.Price {
 		return p
 	}
 	p.Amount = headline(e)
+	p.Range = q.priceRange(e)
 	p.Facts = facts(e)
 	p.Cautions = q.cautions(e)
 	return p

@@ -12,6 +12,7 @@ import (
 	"meltwright/internal/estimate"
 	"meltwright/internal/field"
 	"meltwright/internal/money"
+	"meltwright/internal/risk"
 	"meltwright/internal/ui/kit"
 )
 
@@ -24,6 +25,7 @@ type quoteScreen struct {
 	w     *Window
 	sheet *desk.Sheet
 	kept  *keeping
+	sure  *follower[risk.Range]
 
 	bar   *kit.TopBar
 	rail  *kit.Rail
@@ -50,6 +52,7 @@ func newQuoteScreen(w *Window, s *desk.Sheet) *quoteScreen {
 	if s.Quote().ID == 0 {
 		q.stage = desk.Head
 	}
+	q.sure = newSureness(q)
 	q.bar, q.rail, q.price = kit.NewTopBar(), kit.NewRail(), kit.NewPricePanel()
 	q.bar.SetBack(w.guarded(w.showList))
 	q.bar.SetActions(
@@ -70,7 +73,11 @@ func newQuoteScreen(w *Window, s *desk.Sheet) *quoteScreen {
 }
 
 func (q *quoteScreen) content() fyne.CanvasObject { return q.frame }
-func (q *quoteScreen) leave()                     { q.kept.now() }
+
+func (q *quoteScreen) leave() {
+	q.kept.now()
+	q.sure.stop()
+}
 
 func (q *quoteScreen) arrive() {
 	q.show()
@@ -141,6 +148,7 @@ func (q *quoteScreen) step(way func() bool, none string) {
 func (q *quoteScreen) show() {
 	q.piece = max(0, min(q.piece, len(q.pieces())-1))
 	q.head()
+	q.sure.follow("")
 	q.rail.SetRows(q.railRows())
 	q.rail.Select(q.stage)
 	q.price.Set(q.priceShown())
@@ -179,6 +187,9 @@ func (q *quoteScreen) pageOf(id string) stagePage {
 }
 
 func (q *quoteScreen) newStagePage(id string) stagePage {
+	if p, ok := newMorePage(q, id); ok {
+		return p
+	}
 	st, ok := estimate.StageByID(id)
 	switch {
 	case !ok:
@@ -213,7 +224,7 @@ func order() []string {
 	for _, st := range estimate.Stages {
 		ids = append(ids, st.ID)
 	}
-	return ids
+	return append(ids, moreIDs()...)
 }
 
 // turn shows the page so many after this one, and puts the keyboard into it.

@@ -26,6 +26,7 @@ func (q *quoteScreen) railRows() []kit.RailRow {
 		}
 		rows = append(rows, row)
 	}
+	rows = append(rows, q.moreRows()...)
 	for i := range rows {
 		if f, ok := wrong[rows[i].ID]; ok {
 			rows[i].State, rows[i].Detail = kit.StageFault, f.Field+" "+f.Problem

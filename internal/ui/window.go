@@ -27,6 +27,8 @@ type Options struct {
 	Papers desk.Papers
 	Now    func() time.Time
 	Work   Work
+	Aside  Work // for what takes a while and touches no store; nil: Work
+	Trials int  // of a range; 0 is 10,000
 	After  After
 }
 
@@ -180,6 +182,7 @@ func (w *Window) askToClose(k *keeping) {
 // the window has closed.
 func (w *Window) End() error {
 	w.work.Close(10 * time.Second)
+	w.besides().Close(10 * time.Second)
 	if w.desk == nil {
 		return nil
 	}

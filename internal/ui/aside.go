@@ -1,0 +1,38 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+
+	"meltwright/internal/ui/kit"
+)
+
+// aside hands a job to the Work for what takes a while and touches no store:
+// drawing a range, levelling a schedule, setting pages. What it gives back to be
+// applied is guarded.
+func (w *Window) aside(job func() (apply func())) {
+	w.besides().Do(func() func() {
+		apply := job()
+		if apply == nil {
+			return nil
+		}
+		return w.guarded(apply)
+	})
+}
+
+// besides is the Work for such jobs.
+func (w *Window) besides() Work {
+	if w.options.Aside != nil {
+		return w.options.Aside
+	}
+	return w.work
+}
+
+// focusOn puts the keyboard into the first part of a holder that takes it.
+func (w *Window) focusOn(h kit.Holder) {
+	for _, o := range h.Held() {
+		if f, ok := o.(fyne.Focusable); ok && o.Visible() {
+			w.win.Canvas().Focus(f)
+			return
+		}
+	}
+}

@@ -1,0 +1,70 @@
+package ui
+
+import (
+	"context"
+
+	"meltwright/internal/estimate"
+	"meltwright/internal/money"
+	"meltwright/internal/risk"
+	"meltwright/internal/ui/kit"
+)
+
+// newSureness follows the quote with the range of its price.
+func newSureness(q *quoteScreen) *follower[risk.Range] {
+	return &follower[risk.Range]{
+		q: q,
+		ready: func() (func(context.Context) (risk.Range, error), error) {
+			draw, err := q.sheet.Ranging()
+			if err != nil {
+				return nil, err
+			}
+			return func(ctx context.Context) (risk.Range, error) { return draw(ctx, risk.Ask{Trials: q.w.options.Trials}) }, nil
+		},
+		told: q.showSure,
+	}
+}
+
+// showSure shows a range that has been drawn, on the price panel and its page.
+func (q *quoteScreen) showSure() {
+	q.price.Set(q.priceShown())
+	q.rail.SetRows(q.railRows())
+	if q.stage == sureID {
+		p := q.pageOf(sureID)
+		p.show()
+		p.page().relay()
+	}
+}
+
+// priceRange is the range as the price panel shows it: that of the price shown,
+// or, while another is being drawn, the place where it will stand.
+func (q *quoteScreen) priceRange(e *estimate.Estimate) *kit.PriceRange {
+	if r, ok := q.sure.now(); ok {
+		return rangeShown(e, r)
+	}
+	if q.sure.busy {
+		at := float64(e.Price)
+		return &kit.PriceRange{Least: at * 0.7, Most: at * 1.3, Low: at, High: at, At: at, LowText: "how sure is being drawn …"}
+	}
+	return nil
+}
+
+func rangeShown(e *estimate.Estimate, r risk.Range) *kit.PriceRange {
+	low, high, at := float64(r.Price.P10), float64(r.Price.P90), float64(e.Price)
+	beyond := max(high-low, 1) / 2
+	return &kit.PriceRange{
+		Least: min(low-beyond, at), Most: max(high+beyond, at), Low: low, High: high, At: at,
+		LowText: "8 in 10 within " + whole(e.Currency, r.Price.P10), HighText: "to " + whole(e.Currency, r.Price.P90),
+	}
+}
+
+// sureDetail is what the rail says of the range.
+func sureDetail(q *quoteScreen) string {
+	if r, ok := q.sure.now(); ok {
+		c := q.sheet.Latest().Currency
+		return "8 in 10: " + wholePlain(c, r.Price.P10) + " to " + wholePlain(c, r.Price.P90)
+	}
+	return "its range and what it hangs on"
+}
+
+// whole prints an amount to the whole unit, with the currency's sign.
+func whole(c money.Currency, a money.Amount) string { return c.Whole(a, locale) }
