@@ -31,6 +31,13 @@ type monthDay struct {
 	day   int
 }
 
+// CheckCalendar says what cannot be read in the shop book's calendar, a fault.List
+// by the paths of its settings: their texts are only understood here.
+func CheckCalendar(s *shop.Shop) error {
+	_, err := readCalendar(s)
+	return err
+}
+
 // readCalendar reads the working days, holidays and pour days of the shop book.
 func readCalendar(s *shop.Shop) (calendar, error) {
 	var c calendar

@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"meltwright/internal/fault"
 )
 
 func TestDaysOfTheWeekAreReadAsPeopleWriteThem(t *testing.T) {
@@ -79,8 +81,9 @@ func TestACalendarThatCannotBeReadSaysWhereAndWhatWouldBeRight(t *testing.T) {
 		{"calendar.holidays", "25 December", "“25 December” has a holiday that is no date; give dates such as 2026-12-24"},
 		{"calendar.holidays", "2027-01-02 to 2026-12-24", "has a holiday that is no date"},
 	} {
-		_, err := readCalendar(bookWith(t, c.key, c.text))
+		err := CheckCalendar(bookWith(t, c.key, c.text))
 		assert.ErrorContains(t, err, c.says)
+		assert.Equal(t, "book."+c.key, fault.All(err)[0].Where)
 	}
 }
 
