@@ -54,11 +54,13 @@ func (o Option) Clone() Option {
 
 // Piece is one sculpture of the commission: a figure, its dog, a bench.
 type Piece struct {
-	Name   string              `json:"name"`
-	Inputs map[string]string   `json:"inputs,omitempty"`
-	Scan   *mesh.Scan          `json:"scan,omitempty"`   // where the form is a scan: as measured; never changed in place
-	Solids []map[string]string `json:"solids,omitempty"` // where the form is solids: shape, count, ends and sizes
-	Ranges map[string]string   `json:"ranges,omitempty"` // how sure: "area": "0.95 / 1 / 1.1"
+	Name   string            `json:"name"`
+	Inputs map[string]string `json:"inputs,omitempty"`
+	Scan   *mesh.Scan        `json:"scan,omitempty"` // where the form is a scan: as measured; never changed in place
+	// ScanFile names a scan that is yet to be opened, in files that people write.
+	ScanFile *ScanFile           `json:"scan_file,omitempty"`
+	Solids   []map[string]string `json:"solids,omitempty"` // where the form is solids: shape, count, ends and sizes
+	Ranges   map[string]string   `json:"ranges,omitempty"` // how sure: "area": "0.95 / 1 / 1.1"
 }
 
 // Extra is a line of the user's own, in the stage it belongs to.

@@ -152,7 +152,7 @@ func TestWhateverIsTypedThereIsAnEstimateOrAFaultToActOn(t *testing.T) {
 		if direct != e.Direct {
 			rt.Fatalf("lines %v, direct %v", direct, e.Direct)
 		}
-		if err == nil && (e.Price < direct || e.Total < e.Price || e.Price > money.Most || len(e.Heats) == 0) {
+		if err == nil && (e.Price < 0 || e.Total < e.Price || e.Price > money.Most || len(e.Heats) == 0) {
 			rt.Fatalf("direct %v, price %v, total %v, %d heats", direct, e.Price, e.Total, len(e.Heats))
 		}
 		for _, p := range e.Pieces {

@@ -18,7 +18,7 @@ func (p *piece) scanned() bool { return p.in.word(wayField) == wayScan && p.scan
 // scanForm is the form as scanned. A piece without its scan is a fault.
 func (r *run) scanForm(p *piece) (form.Body, expr, expr) {
 	if p.scan == nil {
-		r.fault(p, wayField, "has no scan yet", "open a scan file for the piece, or say how else its form is known")
+		r.fault(p, wayField, "names a scan, and there is none yet", "open a scan file for the piece, or say how else its form is known")
 		return form.Surface{Outside: 1}, r.number(1), r.number(1)
 	}
 	from := field.Origin{From: field.Scanned, Source: p.scan.File}

@@ -106,7 +106,7 @@ func roomyShop(t testing.TB) *shop.Shop {
 func TestAPieceKnownByScanWithoutOneIsAFault(t *testing.T) {
 	_, err := estimate.Of(scanned(nil, nil), startingShop(t))
 	require.Error(t, err)
-	assert.Contains(t, err.Error(), "has no scan yet; open a scan file")
+	assert.Contains(t, err.Error(), "names a scan, and there is none yet; open a scan file")
 }
 
 func TestACommissionWithItsScanIsTheSameAfterAFile(t *testing.T) {
