@@ -41,6 +41,7 @@ var references = []part{
 	{what: "a second reader of PDF", apt: "mupdf-tools"},
 	{what: "unit conversion", apt: "units"},
 	{what: "distributions", apt: "python3-scipy"},
+	{what: "calendar files", apt: "python3-icalendar"},
 	{what: "area and volume of meshes", apt: "python3-vtk9"},
 	{what: "a judge of STL", apt: "admesh"},
 	{what: "a second reader of STL", apt: "python3-stl"},
