@@ -11,7 +11,8 @@ import (
 )
 
 // alarm is a bar over every screen that says what could not be kept, for as
-// long as that is so, with what can be done about it.
+// long as that is so, with what can be done about it; or that nothing is kept,
+// because the store was opened to read only.
 type alarm struct {
 	w      *Window
 	box    *kit.CautionBox
@@ -29,6 +30,14 @@ func newAlarm(w *Window) *alarm {
 
 // show says that k could not be kept; nil takes the bar away.
 func (a *alarm) show(k *keeping) {
+	if a.w.readOnly {
+		a.box.Set(kit.Caution{Text: "Opened to read only: what you change here is not kept."})
+		a.button.Hide()
+		a.bar.Show()
+		a.w.frame.Refresh()
+		return
+	}
+	a.button.Show()
 	if k == nil {
 		if a.bar.Visible() {
 			a.bar.Hide()
@@ -63,7 +72,9 @@ type parting interface{ part() }
 type alarmLayout struct{}
 
 func (alarmLayout) parts(objects []fyne.CanvasObject, width float32) (box, button fyne.Size) {
-	button = objects[1].MinSize()
+	if objects[1].Visible() {
+		button = objects[1].MinSize()
+	}
 	room := width - button.Width - 3*theme.Padding()
 	objects[0].Resize(fyne.NewSize(room, objects[0].MinSize().Height))
 	return fyne.NewSize(room, max(objects[0].MinSize().Height, button.Height)), button

@@ -55,6 +55,9 @@ func (k *keeping) enlist() {
 
 // changed keeps the subject soon.
 func (k *keeping) changed() {
+	if k.w.readOnly {
+		return
+	}
 	k.enlist()
 	if k.err == nil {
 		k.in(pause)
@@ -64,6 +67,9 @@ func (k *keeping) changed() {
 // now keeps the subject at once, if there is anything to keep.
 func (k *keeping) now() {
 	k.stop()
+	if k.w.readOnly {
+		return
+	}
 	if k.busy {
 		k.again = true
 		return

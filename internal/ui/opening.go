@@ -70,7 +70,8 @@ func fillDemo(ctx context.Context, d *desk.Desk, readOnly bool) (*quote.Quote, e
 }
 
 func (w *Window) opened(d *desk.Desk, path string, readOnly bool, first *quote.Quote) {
-	w.desk = d
+	w.desk, w.readOnly = d, readOnly
+	w.alarm.show(nil)
 	w.list.opened(path, readOnly)
 	if first != nil {
 		w.show(newQuoteScreen(w, d.Put(*first)))

@@ -4,6 +4,7 @@ import (
 	"context"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 
@@ -62,6 +63,13 @@ func TestAStoreCanBeOpenedToReadOnly(t *testing.T) {
 	b := sit(t, l.options)
 	b.tap("Open to read only")
 	assert.Contains(t, b.said(), "quotes.db · to read only")
+	assert.Contains(t, b.said(), "what you change here is not kept")
+	b.menu("New quote")
+	b.typed("Heron")
+	b.clock.pass(time.Minute)
+	assert.NotContains(t, b.said(), "Not kept yet", "that is known")
+	b.w.close()
+	assert.True(t, b.closed)
 }
 
 func TestTheDemoBusinessIsPutIntoAnEmptyStoreOnce(t *testing.T) {

@@ -41,6 +41,8 @@ type Window struct {
 	after   After
 	desk    *desk.Desk // nil until the store is open
 
+	readOnly bool // nothing is kept
+
 	root     *fyne.Container // frame, toast
 	frame    *fyne.Container // alarm, screen
 	toast    *kit.Toast
