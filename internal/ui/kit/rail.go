@@ -48,6 +48,13 @@ func NewRail() *Rail {
 	return r
 }
 
+// WithoutColumn takes the column of shares away: for a list of parts that cost
+// nothing by themselves.
+func (r *Rail) WithoutColumn() *Rail {
+	r.body.strata.plain = true
+	return r
+}
+
 // SetRows shows rows. The chosen stage stays chosen if it is still there.
 func (r *Rail) SetRows(rows []RailRow) { r.body.setRows(rows) }
 

@@ -172,3 +172,14 @@ func TestTheMarkOfWhatOthersDoIsHollow(t *testing.T) {
 	assert.Zero(t, img.NRGBAAt(left+2, 250).A, "and nothing inside")
 	assert.Equal(t, tone, img.NRGBAAt(left+2, 200), "but a line above")
 }
+
+func TestARailWithoutAColumnHasItsRowsAtTheEdge(t *testing.T) {
+	plaster(t)
+	with, without := NewRail(), NewRail().WithoutColumn()
+	for _, r := range []*Rail{with, without} {
+		r.SetRows(demoRows())
+		window(t, r, 290, 760)
+	}
+	assert.Less(t, without.body.cells[0].name.Position().X, with.body.cells[0].name.Position().X)
+	assert.Less(t, without.body.cells[0].name.Position().X, float32(25))
+}

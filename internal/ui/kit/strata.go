@@ -18,6 +18,7 @@ type strata struct {
 	layers []layer
 	place  strataPlan
 	strong [2]int // the rows whose bands are drawn more strongly
+	plain  bool   // there is no column, only the rows' own colours
 }
 
 // layer is one stage's part of the column.
@@ -39,7 +40,9 @@ func newStrata() *strata {
 // plan divides the width of a rail: a narrow one spends less on the bands.
 func (s *strata) plan(width float32) strataPlan {
 	left, column, bands, bar := gap(12), px(17), px(29), px(5)
-	if width < px(250) {
+	if s.plain {
+		left, column, bands = 0, 0, 0
+	} else if width < px(250) {
 		left, column, bands = gap(8), px(12), px(18)
 	}
 	return strataPlan{column: left, bands: left + column, swatch: left + column + bands, rows: left + column + bands + bar}
