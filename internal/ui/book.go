@@ -53,7 +53,7 @@ func (w *Window) showBook() {
 
 func newBookScreen(w *Window, back screen) *bookScreen {
 	b := &bookScreen{w: w, ledger: w.desk.Ledger(), back: back, part: houseID, pages: map[string]bookPage{}}
-	b.bar, b.rail = kit.NewTopBar(), kit.NewRail()
+	b.bar, b.rail = kit.NewTopBar(), kit.NewRail().WithoutColumn()
 	b.bar.SetBack(w.guarded(b.goBack))
 	b.bar.SetTitle("Shop book", "every rate, material and habit that prices are made with")
 	b.search = kit.NewEntry(1)
