@@ -13,7 +13,7 @@ type Cut struct {
 type carving struct {
 	points    []Vec
 	triangles [][3]uint32
-	origin    []uint32 // the triangle of the mesh that each is a part of
+	origin    []uint32 // the triangle that each is a part of
 	seams     []seam
 }
 
@@ -25,17 +25,17 @@ type seam struct {
 	cut          int
 }
 
-// carve cuts a mesh along all planes, one after another. Planes without a
+// carve cuts a surface along all planes, one after another. Planes without a
 // direction cut nothing.
-func carve(m *Mesh, cuts []Cut) *carving {
-	c := &carving{points: make([]Vec, len(m.Points)), origin: make([]uint32, len(m.Triangles))}
-	for i, p := range m.Points {
-		c.points[i] = p.Vec()
+func carve(l *lump, cuts []Cut) *carving {
+	c := &carving{
+		points:    append([]Vec(nil), l.points...),
+		triangles: append([][3]uint32(nil), l.triangles...),
+		origin:    make([]uint32, len(l.triangles)),
 	}
 	for i := range c.origin {
 		c.origin[i] = uint32(i)
 	}
-	c.triangles = append(c.triangles, m.Triangles...)
 	for i, cut := range cuts {
 		if p, ok := cut.Plane.unit(); ok {
 			c.cut(p, cut.Near, i)

@@ -16,7 +16,7 @@ func (s Seams) Closed() bool { return s == Seams{} }
 
 // CountSeams looks at every edge of the mesh.
 func CountSeams(m *Mesh) Seams {
-	e := sortEdges(m, false)
+	e := sortEdges(len(m.Points), m.Triangles, false)
 	parts := make([]Seams, e.chunks())
 	e.each(func(chunk int, run []uint32, _, _ int) {
 		parts[chunk].note(run)
@@ -44,7 +44,7 @@ func (s *Seams) note(run []uint32) {
 // OpenEdges are the edges with one triangle, as that triangle runs along them:
 // pairs of indices into m.Points.
 func OpenEdges(m *Mesh) [][2]uint32 {
-	e := sortEdges(m, false)
+	e := sortEdges(len(m.Points), m.Triangles, false)
 	parts := make([][][2]uint32, e.chunks())
 	e.each(func(chunk int, run []uint32, vertex, _ int) {
 		if len(run) == 1 {
@@ -84,19 +84,24 @@ func (e *edges) chunks() int { return (len(e.start) + vertexChunk - 1) / vertexC
 // that lie along it, packed[at:at+len(run)]. Chunks run side by side.
 func (e *edges) each(see func(chunk int, run []uint32, vertex, at int)) {
 	_ = inChunks(context.Background(), len(e.start)-1, vertexChunk, func(chunk, from, to int) {
-		for v := from; v < to; v++ {
-			lo, hi := int(e.start[v]), int(e.start[v+1])
-			e.order(lo, hi)
-			for i := lo; i < hi; {
-				j := i + 1
-				for j < hi && e.packed[j]>>1 == e.packed[i]>>1 {
-					j++
-				}
-				see(chunk, e.packed[i:j], v, i)
-				i = j
-			}
-		}
+		e.among(from, to, func(run []uint32, vertex, at int) { see(chunk, run, vertex, at) })
 	})
+}
+
+// among visits the edges whose smaller vertex is from from to to.
+func (e *edges) among(from, to int, see func(run []uint32, vertex, at int)) {
+	for v := from; v < to; v++ {
+		lo, hi := int(e.start[v]), int(e.start[v+1])
+		e.order(lo, hi)
+		for i := lo; i < hi; {
+			j := i + 1
+			for j < hi && e.packed[j]>>1 == e.packed[i]>>1 {
+				j++
+			}
+			see(e.packed[i:j], v, i)
+			i = j
+		}
+	}
 }
 
 // order sorts the sides of one vertex; there are six on average.
@@ -117,10 +122,10 @@ func (e *edges) order(lo, hi int) {
 }
 
 // sortEdges is the counting sort; sides says whether to keep whose side each is.
-func sortEdges(m *Mesh, sides bool) *edges {
-	e := &edges{start: make([]uint32, len(m.Points)+1), packed: make([]uint32, 3*len(m.Triangles))}
-	for i := range m.Triangles {
-		a, b, c := m.Triangles[i][0], m.Triangles[i][1], m.Triangles[i][2]
+func sortEdges(points int, triangles [][3]uint32, sides bool) *edges {
+	e := &edges{start: make([]uint32, points+1), packed: make([]uint32, 3*len(triangles))}
+	for i := range triangles {
+		a, b, c := triangles[i][0], triangles[i][1], triangles[i][2]
 		e.start[min(a, b)]++
 		e.start[min(b, c)]++
 		e.start[min(c, a)]++
@@ -133,8 +138,8 @@ func sortEdges(m *Mesh, sides bool) *edges {
 	if sides {
 		e.side = make([]uint32, len(e.packed))
 	}
-	for i := range m.Triangles {
-		a, b, c := m.Triangles[i][0], m.Triangles[i][1], m.Triangles[i][2]
+	for i := range triangles {
+		a, b, c := triangles[i][0], triangles[i][1], triangles[i][2]
 		e.put(a, b, 3*i)
 		e.put(b, c, 3*i+1)
 		e.put(c, a, 3*i+2)

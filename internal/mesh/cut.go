@@ -63,41 +63,45 @@ type edge [2]uint32
 
 func edgeOf(a, b uint32) edge { return edge{min(a, b), max(a, b)} }
 
-// crossings finds every triangle with points on both sides. A point on the
-// plane counts as above it.
+// crossings finds every triangle with points on both sides.
 func crossings(points []Vec, triangles [][3]uint32, p Plane) []crossing {
-	height := make([]float64, len(points))
-	for i, q := range points {
-		height[i] = p.height(q)
-	}
 	var found []crossing
 	for i := range triangles {
-		t := &triangles[i]
-		a, b, c := height[t[0]] >= 0, height[t[1]] >= 0, height[t[2]] >= 0
-		if a == b && b == c {
-			continue
+		if x, ok := cross(points, &triangles[i], p); ok {
+			x.triangle = i
+			found = append(found, x)
 		}
-		x := crossing{triangle: i}
-		for k := range 3 {
-			u, v := t[k], t[(k+1)%3]
-			switch above, next := height[u] >= 0, height[v] >= 0; {
-			case above && !next:
-				x.down, x.from = edgeOf(u, v), passing(points, height, u, v)
-			case !above && next:
-				x.up, x.to = edgeOf(u, v), passing(points, height, u, v)
-			}
-		}
-		found = append(found, x)
 	}
 	return found
 }
 
-// passing is the point of a side that lies on the plane, the same to the last
-// digit from both triangles.
-func passing(points []Vec, height []float64, u, v uint32) Vec {
-	u, v = min(u, v), max(u, v)
-	share := height[u] / (height[u] - height[v])
-	return points[u].Add(points[v].Sub(points[u]).Mul(share))
+// cross cuts one triangle. A point on the plane counts as above it.
+func cross(points []Vec, t *[3]uint32, p Plane) (x crossing, ok bool) {
+	h := [3]float64{p.height(points[t[0]]), p.height(points[t[1]]), p.height(points[t[2]])}
+	if h[0] >= 0 == (h[1] >= 0) && h[1] >= 0 == (h[2] >= 0) {
+		return x, false
+	}
+	for k := range 3 {
+		next := (k + 1) % 3
+		u, v := t[k], t[next]
+		switch above := h[k] >= 0; {
+		case above == (h[next] >= 0):
+		case above:
+			x.down, x.from = edgeOf(u, v), passing(points, u, v, h[k], h[next])
+		default:
+			x.up, x.to = edgeOf(u, v), passing(points, u, v, h[k], h[next])
+		}
+	}
+	return x, true
+}
+
+// passing is the point of a side that lies on the plane, given the heights of its
+// ends; the same to the last digit from both triangles.
+func passing(points []Vec, u, v uint32, hu, hv float64) Vec {
+	if u > v {
+		u, v, hu, hv = v, u, hv, hu
+	}
+	return points[u].Add(points[v].Sub(points[u]).Mul(hu / (hu - hv)))
 }
 
 // chains puts crossings into the order of their outlines.

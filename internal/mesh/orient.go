@@ -124,7 +124,7 @@ func besides(m *Mesh) [][3]beside {
 			out[i][k].triangle = nobody
 		}
 	}
-	e := sortEdges(m, true)
+	e := sortEdges(len(m.Points), m.Triangles, true)
 	e.each(func(_ int, run []uint32, _, at int) {
 		if len(run) != 2 {
 			return

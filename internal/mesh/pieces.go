@@ -5,29 +5,30 @@ import "math"
 // pieces are the parts of a carving that hang together, numbered from 0.
 type pieces struct {
 	*carving
-	skin   *Skin
+	lump   *lump
 	of     []uint32 // the piece of each triangle of the carving
 	number int
 	parts  map[uint32][]int // the triangles that each cut one was parted into
 }
 
-// findPieces tells a carving apart. Shells that belong together, such as a skin
-// and the hollow in it, stay together on each side of a plane.
-func findPieces(c *carving, s *Skin, cuts []Cut) *pieces {
+// findPieces cuts a lump and tells its pieces apart. Shells that belong together,
+// such as a skin and the hollow in it, stay together on each side of a plane.
+func findPieces(l *lump, cuts []Cut) *pieces {
+	c := carve(l, cuts)
 	f := newForest(len(c.points))
 	for _, t := range c.triangles {
 		f.join(t[0], t[1])
 		f.join(t[1], t[2])
 	}
-	p := &pieces{carving: c, skin: s, of: make([]uint32, len(c.triangles)), parts: map[uint32][]int{}}
+	p := &pieces{carving: c, lump: l, of: make([]uint32, len(c.triangles)), parts: map[uint32][]int{}}
 	for i, t := range c.triangles {
 		p.of[i] = f.find(t[0])
 	}
 	p.renumber()
-	if s.Body != nil {
+	if l.body != nil {
 		p.joinBodies(cuts)
 	}
-	for i := len(s.Mesh.Triangles); i < len(c.triangles); i++ {
+	for i := len(l.triangles); i < len(c.triangles); i++ {
 		p.parts[c.origin[i]] = append(p.parts[c.origin[i]], i)
 	}
 	p.rejoinNicks()
@@ -71,8 +72,8 @@ func (p *pieces) extents(cuts []Cut) []extent {
 			}
 		}
 		e.area += p.areaOf(i)
-		if p.skin.Body != nil {
-			e.body = p.skin.Body[p.origin[i]]
+		if p.lump.body != nil {
+			e.body = p.lump.body[p.origin[i]]
 		}
 	}
 	for i := range list {
@@ -169,12 +170,13 @@ func (p *pieces) areaOf(i int) float64 {
 	return p.points[t[1]].Sub(a).Cross(p.points[t[2]].Sub(a)).Norm() / 2
 }
 
-// pieceAt is the piece to which a point on a triangle of the mesh belongs.
-func (p *pieces) pieceAt(triangle uint32, at Vec) uint32 {
+// triangleAt is the triangle of the carving on which a point of a triangle of the
+// lump lies.
+func (p *pieces) triangleAt(triangle uint32, at Vec) int {
 	parts := p.parts[triangle]
 	best := int(triangle)
 	if len(parts) == 0 {
-		return p.of[best]
+		return best
 	}
 	least := p.far(best, at)
 	for _, i := range parts {
@@ -182,7 +184,7 @@ func (p *pieces) pieceAt(triangle uint32, at Vec) uint32 {
 			best, least = i, d
 		}
 	}
-	return p.of[best]
+	return best
 }
 
 // far is the distance of a point from a triangle of the carving.
@@ -192,6 +194,15 @@ func (p *pieces) far(i int, q Vec) float64 {
 	u, v, w := p.points[t[1]].Sub(a), p.points[t[2]].Sub(a), q.Sub(a)
 	f, g := inTriangle(u.Dot(u), u.Dot(v), v.Dot(v), w.Dot(u), w.Dot(v))
 	return w.Sub(u.Mul(f)).Sub(v.Mul(g)).Norm()
+}
+
+// form is what was carved, as a mesh.
+func (p *pieces) form() *Mesh {
+	m := &Mesh{Points: make([]Vec32, len(p.points)), Triangles: p.triangles}
+	for i, q := range p.points {
+		m.Points[i] = q.Vec32()
+	}
+	return m
 }
 
 // sections measures every piece but for its metal.
@@ -206,7 +217,7 @@ func (p *pieces) sections(cuts []Cut) []Section {
 		o := middle(p.of[i])
 		a, b, c := p.points[t[0]].Sub(o), p.points[t[1]].Sub(o), p.points[t[2]].Sub(o)
 		s.Volume += a.Dot(b.Cross(c)) / 6
-		if !p.skin.bare(int(p.origin[i])) {
+		if !p.lump.bare[p.origin[i]] {
 			s.Area += p.areaOf(i)
 		}
 	}

@@ -8,19 +8,19 @@ import (
 // Section is one of the castings that a form is cut into. Lengths, areas and
 // volumes are those at scale 1, in metres; At gives them at another.
 type Section struct {
-	Area   float64 `json:"area_m2"`   // of the skin that metal lies under
-	Volume float64 `json:"volume_m3"` // enclosed, the cuts taken as closed; a guess where two planes cross within the form
-	Min    Vec     `json:"min"`
-	Max    Vec     `json:"max"`
-	Weld   float64 `json:"weld_m"` // half the outline of each cut it is joined at: sections add up to the whole weld
-	Shares shares  `json:"shares"` // of the form's metal, by wall
+	Area   float64 // of the skin that metal lies under
+	Volume float64 // enclosed, the cuts taken as closed; a guess where two planes cross within the form
+	Min    Vec
+	Max    Vec
+	Weld   float64 // half the outline of each cut it is joined at: sections add up to the whole weld
+	shares shares
 }
 
 // shares is the part of the form's metal that a section holds, at walls of
 // reach × (i/(sharePoints−1))². Metal goes with the skin it lies nearest to.
 type shares [sharePoints]float32
 
-const sharePoints = 32
+const sharePoints = 16
 
 // at a wall, given as a share of the reach.
 func (s *shares) at(wall float64) float64 {
@@ -52,28 +52,32 @@ func (s *Section) At(p *Profile, scale, wall float64) SectionAt {
 		Weld:   s.Weld * scale,
 	}
 	if p.Reach > 0 && scale > 0 {
-		at.Metal = p.Metal(scale, wall) * s.Shares.at(wall/scale/p.Reach)
+		at.Metal = p.Metal(scale, wall) * s.shares.at(wall/scale/p.Reach)
 	}
 	return at
 }
 
 // Plan is a form cut into sections, all at scale 1.
 type Plan struct {
-	Cuts     []Cut     `json:"cuts"`
-	Sections []Section `json:"sections"`
-	Weld     float64   `json:"weld_m"` // m, length of all seams
-	Faces    []uint16  `json:"-"`      // the section of each triangle of the mesh; of one part of it where it is cut; not stored
+	Cuts     []Cut
+	Sections []Section
+	Weld     float64  // m, length of all seams
+	Form     *Mesh    // the form as it is cut, to be drawn; not stored
+	Faces    []uint16 // the section of each triangle of Form; not stored
 }
 
 // Evaluate cuts the form along the given planes and tells what each section
 // holds. What a cut leaves connected is one section, and what it barely shaves
 // off stays where it is.
 func (w *Wall) Evaluate(ctx context.Context, cuts []Cut) (Plan, error) {
-	c := carve(w.Skin.Mesh, cuts)
-	p := findPieces(c, w.Skin, cuts)
-	plan := Plan{Cuts: cuts, Sections: p.sections(cuts), Faces: make([]uint16, len(w.Skin.Mesh.Triangles))}
-	for i := range plan.Faces {
-		plan.Faces[i] = uint16(p.of[i])
+	return w.evaluate(ctx, w.lumpOf(), cuts)
+}
+
+func (w *Wall) evaluate(ctx context.Context, l *lump, cuts []Cut) (Plan, error) {
+	p := findPieces(l, cuts)
+	plan := Plan{Cuts: cuts, Sections: p.sections(cuts), Form: p.form(), Faces: make([]uint16, len(p.of))}
+	for i, k := range p.of {
+		plan.Faces[i] = uint16(k)
 	}
 	at := p.atPoint()
 	for _, s := range p.seams {
@@ -81,45 +85,32 @@ func (w *Wall) Evaluate(ctx context.Context, cuts []Cut) (Plan, error) {
 		plan.Sections[at[s.above]].Weld += s.length / 2
 		plan.Sections[at[s.below]].Weld += s.length / 2
 	}
-	err := w.shareOut(ctx, plan.Sections, p.pieceAt)
+	err := w.shareOut(ctx, l, plan.Sections, func(i int) uint32 {
+		return p.of[p.triangleAt(l.under[i], l.cells[i].foot())]
+	})
 	return plan, err
 }
 
-// shareOut tells how the metal is shared among the sections. of gives the
-// section of a point on a triangle of the mesh.
-func (w *Wall) shareOut(ctx context.Context, list []Section, of func(triangle uint32, at Vec) uint32) error {
-	groups := [2][]cell{w.octree.settled, w.octree.open}
-	var labels [2][]uint32
-	for g, cells := range groups {
-		labels[g] = make([]uint32, len(cells))
-		err := inChunks(ctx, len(cells), 4096, func(_, from, to int) {
-			for i := from; i < to; i++ {
-				labels[g][i] = of(w.skin.order[cells[i].place], cells[i].foot())
-			}
-		})
-		if err != nil {
-			return err
+// shareOut tells how the metal is shared among the sections; of gives the
+// section of each cell of the lump.
+func (w *Wall) shareOut(ctx context.Context, l *lump, list []Section, of func(cell int) uint32) error {
+	label := make([]uint32, len(l.cells))
+	err := inChunks(ctx, len(l.cells), 4096, func(_, from, to int) {
+		for i := from; i < to; i++ {
+			label[i] = of(i)
 		}
-	}
-	reach := w.Profile.Reach
-	curves := make([]Profile, len(list))
-	if !(reach > 0) {
-		shareArea(list, curves)
-		return ctx.Err()
-	}
-	err := inChunks(ctx, len(list), 1, func(k, _, _ int) {
-		y := newTally(reach)
-		for g, cells := range groups {
-			for i := range cells {
-				if labels[g][i] == uint32(k) {
-					y.add(&cells[i])
-				}
-			}
-		}
-		curves[k] = y.profile()
 	})
-	shareArea(list, curves)
-	return err
+	if err != nil {
+		return err
+	}
+	areas := make([]float64, len(list))
+	for i := range list {
+		areas[i] = list[i].Area
+	}
+	for i, s := range sharesOf(l.cells, label, areas, w.Profile.Reach) {
+		list[i].shares = s
+	}
+	return ctx.Err()
 }
 
 // foot is the point of the skin that the middle of a cell lies nearest to.
@@ -127,24 +118,50 @@ func (c *cell) foot() Vec {
 	return Vec32(c.middle).Vec().Sub(Vec32(c.inwards).Vec().Mul(float64(c.depth)))
 }
 
-// shareArea turns the metal curves of all sections into shares that add up to
-// one; a wall without thickness is shared as the area is.
-func shareArea(list []Section, curves []Profile) {
+// sharesOf shares out the metal of cells among those that label names, of which
+// there is one for each area. A wall without thickness is shared as the area is.
+func sharesOf(cells []cell, label []uint32, areas []float64, reach float64) []shares {
+	n := len(areas)
+	start := make([]int, n+1)
+	for _, k := range label {
+		start[k+1]++
+	}
+	for k := range n {
+		start[k+1] += start[k]
+	}
+	at, sorted := append([]int(nil), start...), make([]uint32, len(cells))
+	for i, k := range label {
+		sorted[at[k]] = uint32(i)
+		at[k]++
+	}
+	metal := make([][sharePoints]float64, n)
+	_ = inChunks(context.Background(), n, 1, func(k, _, _ int) {
+		if start[k] == start[k+1] || !(reach > 0) {
+			return
+		}
+		y := newTally(reach)
+		for _, i := range sorted[start[k]:start[k+1]] {
+			y.add(&cells[i])
+		}
+		curve := y.profile()
+		for i := range sharePoints {
+			metal[k][i] = curve.at(reach * float64(i*i) / ((sharePoints - 1) * (sharePoints - 1)))
+		}
+	})
+	out := make([]shares, n)
 	for i := range sharePoints {
-		of := func(k int) float64 {
-			if i == 0 || curves[k].Reach <= 0 {
-				return list[k].Area
-			}
-			return curves[k].at(curves[k].Reach * float64(i*i) / ((sharePoints - 1) * (sharePoints - 1)))
-		}
 		sum := 0.0
-		for k := range list {
-			sum += of(k)
+		for k := range n {
+			if i == 0 {
+				metal[k][0] = areas[k]
+			}
+			sum += metal[k][i]
 		}
-		for k := range list {
+		for k := range n {
 			if sum > 0 {
-				list[k].Shares[i] = float32(of(k) / sum)
+				out[k][i] = float32(metal[k][i] / sum)
 			}
 		}
 	}
+	return out
 }

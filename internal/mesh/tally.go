@@ -23,9 +23,9 @@ func newTally(reach float64) *tally {
 	return &tally{reach: reach, root: (knots - 1) / math.Sqrt(reach)}
 }
 
-// slices is how many slices a cell is cut into along each of the two axes that
+// strips is how many strips a cell is cut into along each of the two axes that
 // the depth changes least along; along the third it is reckoned exactly.
-const slices = 4
+const strips = 4
 
 // add puts in one cell.
 func (y *tally) add(c *cell) {
@@ -40,11 +40,11 @@ func (y *tally) add(c *cell) {
 	if depth+h*(a+b+d) <= 0 {
 		return
 	}
-	weight := 8 * h * h * h / (slices * slices)
+	weight := 8 * h * h * h / (strips * strips)
 	x := [4]float64{1, float64(c.middle[0]), float64(c.middle[1]), float64(c.middle[2])}
-	for i := range slices {
-		for k := range slices {
-			at := depth + h*(b*((2*float64(i)+1)/slices-1)+d*((2*float64(k)+1)/slices-1))
+	for i := range strips {
+		for k := range strips {
+			at := depth + h*(b*((2*float64(i)+1)/strips-1)+d*((2*float64(k)+1)/strips-1))
 			y.slice(at-h*a, at+h*a, weight, &x)
 		}
 	}

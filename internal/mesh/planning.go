@@ -1,0 +1,229 @@
+package mesh
+
+import (
+	"context"
+	"math"
+)
+
+const (
+	tableSlices = 96 // of a table
+	fewSlices   = 48 // of a piece that is cut again
+	deepCuts    = 6  // how often a section may be cut across yet another axis
+	mostCuts    = 200
+)
+
+// Plan cuts the form into sections that are within the limits at a scale and a
+// wall in metres, with as little weld as can be found: along the axis that takes
+// the least, and where a slab is too wide for tank or kiln or too much for a
+// pour, across the others too. What cannot be made to fit is left too large;
+// Over tells.
+func (w *Wall) Plan(ctx context.Context, scale, wall float64, limits Limits) (Plan, error) {
+	if !(scale > 0) || !(wall >= 0) || !(w.Profile.Reach > 0) {
+		return w.Evaluate(ctx, nil)
+	}
+	l := w.lumpOf()
+	tables := l.tables(tableSlices, w.Profile.Reach)
+	var best Plan
+	bestOver, chosen := 0, false
+	// Slabs that fit as they are, or thicker ones to be cut on: which takes less
+	// weld in the end is seen only when both are done.
+	for _, lenient := range []bool{false, true} {
+		d := &draft{ctx: ctx, scale: scale, limits: limits, reach: w.Profile.Reach, wall: wall / scale}
+		d.plan(l, tables, w.Profile.Metal(scale, wall), lenient, deepCuts)
+		p, err := w.evaluate(ctx, l, d.cuts)
+		if err != nil {
+			return Plan{}, err
+		}
+		over := len(onlyOver(p.Over(&w.Profile, scale, wall, limits)))
+		total := p.Weld*scale + limits.Section*float64(len(p.Sections))
+		if !chosen || over < bestOver || over == bestOver && total < best.Weld*scale+limits.Section*float64(len(best.Sections)) {
+			best, bestOver, chosen = p, over, true
+		}
+		if d.straight {
+			break // nothing had to be cut across: the other way would find the same
+		}
+	}
+	return best, nil
+}
+
+func onlyOver(over []bool) (list []int) {
+	for i, o := range over {
+		if o {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// draft gathers the cuts of a plan.
+type draft struct {
+	ctx         context.Context
+	scale, wall float64 // the wall is that at scale 1
+	limits      Limits
+	reach       float64
+	cuts        []Cut
+	straight    bool // one axis was enough
+}
+
+// plan cuts a lump that holds so much metal, and then its pieces, if they need it.
+func (d *draft) plan(l *lump, tables []*Table, metal float64, lenient bool, depth int) {
+	limits := d.limits
+	limits.lenient = lenient
+	best := partition{cost: math.Inf(1)}
+	var table *Table
+	for _, t := range tables {
+		if p := newPlanner(t, metal, d.wall/d.reach, d.scale, limits).plan(); p.cost < best.cost {
+			best, table = p, t
+		}
+	}
+	if table == nil || best.number < 2 {
+		return
+	}
+	cuts := table.cuts(best, depth < deepCuts)
+	d.cuts = append(d.cuts, cuts...)
+	d.straight = depth == deepCuts && best.cost < unfit && !lenient
+	if d.straight || depth == 1 {
+		return
+	}
+	whole := metalWithin(l.cells, d.reach, d.wall)
+	for _, piece := range l.part(cuts) {
+		if d.ctx.Err() != nil || len(d.cuts) >= mostCuts {
+			return
+		}
+		held := metal * metalWithin(piece.cells, d.reach, d.wall) / max(whole, 1e-300)
+		if !d.limits.fits(d.needOf(piece, held)) {
+			d.plan(piece, piece.tables(fewSlices, d.reach), held, false, depth-1)
+		}
+	}
+}
+
+// needOf is what a lump with so much metal takes of the limits.
+func (d *draft) needOf(l *lump, metal float64) need {
+	n := noNeed
+	n.metal = metal
+	for _, p := range l.points {
+		q := p.Mul(d.scale)
+		for k := range 3 {
+			n.low[k], n.top[k] = min(n.low[k], q[k]), max(n.top[k], q[k])
+		}
+	}
+	for i, t := range l.triangles {
+		if !l.bare[i] {
+			a := l.points[t[0]]
+			n.area += l.points[t[1]].Sub(a).Cross(l.points[t[2]].Sub(a)).Norm() / 2 * d.scale * d.scale
+		}
+	}
+	return n
+}
+
+// metalWithin is the volume of cells that lies within a depth.
+func metalWithin(cells []cell, reach, depth float64) float64 {
+	y := newTally(reach)
+	for i := range cells {
+		y.add(&cells[i])
+	}
+	p := y.profile()
+	return p.at(depth)
+}
+
+// cuts turns a partition into planes: one for each level with a cut joint. near
+// keeps a plane to the outlines it is meant for, even if those are all there are.
+func (t *Table) cuts(p partition, near bool) []Cut {
+	var normal Vec
+	normal[t.Axis] = 1
+	cut, all := make([]Cut, t.Slices), make([]bool, t.Slices)
+	for i := range all {
+		all[i] = !near
+	}
+	for _, j := range t.Joints {
+		k := t.Parts[j.Above].Slice
+		if p.section[j.Below] == p.section[j.Above] {
+			all[k] = false
+			continue
+		}
+		cut[k].Plane = Plane{At: normal.Mul(t.level(k)), Normal: normal}
+		cut[k].Near = append(cut[k].Near, j.Near...)
+	}
+	var out []Cut
+	for k, c := range cut {
+		if len(c.Near) == 0 {
+			continue
+		}
+		if all[k] {
+			c.Near = nil
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// Over says which sections of a plan are beyond the limits at a scale and a wall.
+func (p *Plan) Over(profile *Profile, scale, wall float64, limits Limits) []bool {
+	out := make([]bool, len(p.Sections))
+	for i := range p.Sections {
+		s := &p.Sections[i]
+		at := s.At(profile, scale, wall)
+		out[i] = !limits.fits(need{metal: at.Metal, area: at.Area, low: s.Min.Mul(scale), top: s.Max.Mul(scale)})
+	}
+	return out
+}
+
+// section sums up the parts of a partition.
+func (t *Table) sections(p partition) Plan {
+	plan := Plan{Cuts: t.cuts(p, false), Sections: make([]Section, p.number)}
+	for i := range plan.Sections {
+		plan.Sections[i].Min, plan.Sections[i].Max = noNeed.low, noNeed.top
+	}
+	for i, k := range p.section {
+		s, part := &plan.Sections[k], &t.Parts[i]
+		s.Area += part.Area
+		s.Volume += part.Volume
+		for axis := range 3 {
+			s.Min[axis], s.Max[axis] = min(s.Min[axis], part.Low[axis]), max(s.Max[axis], part.Top[axis])
+		}
+		for n := range s.shares {
+			s.shares[n] += part.shares[n]
+		}
+	}
+	for _, j := range t.Joints {
+		a, b := p.section[j.Below], p.section[j.Above]
+		if a != b {
+			plan.Weld += j.Weld
+			plan.Sections[a].Weld += j.Weld / 2
+			plan.Sections[b].Weld += j.Weld / 2
+		}
+	}
+	return plan
+}
+
+// PlanFrom cuts a form of which only its tables are at hand; what one axis cannot
+// do is left too large.
+func PlanFrom(tables []*Table, profile *Profile, scale, wall float64, limits Limits) Plan {
+	best := partition{cost: math.Inf(1)}
+	var table *Table
+	for _, t := range tables {
+		if !(scale > 0) || !(wall >= 0) || !(profile.Reach > 0) || len(t.Parts) == 0 {
+			continue
+		}
+		q := newPlanner(t, profile.Metal(scale, wall), wall/scale/profile.Reach, scale, limits)
+		if p := q.plan(); p.cost < best.cost {
+			best, table = p, t
+		}
+	}
+	if table == nil {
+		return Plan{}
+	}
+	return table.sections(best)
+}
+
+// Tables are the form in slices across x, y and z, for PlanFrom.
+func (w *Wall) Tables() []*Table { return w.lumpOf().tables(tableSlices, w.Profile.Reach) }
+
+// tables are the slices of a lump across all three axes.
+func (l *lump) tables(n int, reach float64) []*Table {
+	out := make([]*Table, 3)
+	_ = inChunks(context.Background(), len(out), 1, func(axis, _, _ int) {
+		out[axis] = l.slice(axis, n, reach)
+	})
+	return out
+}
