@@ -1,11 +1,5 @@
 package ui
 
-import (
-	"fyne.io/fyne/v2"
-
-	"meltwright/internal/ui/kit"
-)
-
 // aside hands a job to the Work for what takes a while and touches no store:
 // drawing a range, levelling a schedule, setting pages. What it gives back to be
 // applied is guarded.
@@ -25,14 +19,4 @@ func (w *Window) besides() Work {
 		return w.options.Aside
 	}
 	return w.work
-}
-
-// focusOn puts the keyboard into the first part of a holder that takes it.
-func (w *Window) focusOn(h kit.Holder) {
-	for _, o := range h.Held() {
-		if f, ok := o.(fyne.Focusable); ok && o.Visible() {
-			w.win.Canvas().Focus(f)
-			return
-		}
-	}
 }

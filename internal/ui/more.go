@@ -18,6 +18,7 @@ type morePage struct {
 func morePages() []morePage {
 	return []morePage{
 		{sureID, "How sure", newSurePage, sureDetail},
+		{soonID, "How soon", newSoonPage, soonDetail},
 	}
 }
 

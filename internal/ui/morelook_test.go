@@ -8,5 +8,11 @@ func init() {
 		b.clock.pass(time.Second)
 		b.quote().choose(sureID)
 	}
-	mastered = append(mastered, "sure")
+	scenes["soon"] = func(b *bench) {
+		b.quote().choose(soonID)
+		b.fill("soon.start", "2 March 2026")
+		b.fill("soon.required", "1 June 2026")
+		b.clock.pass(time.Second)
+	}
+	mastered = append(mastered, "sure", "soon")
 }

@@ -26,6 +26,7 @@ type quoteScreen struct {
 	sheet *desk.Sheet
 	kept  *keeping
 	sure  *follower[risk.Range]
+	soon  *follower[desk.Soon]
 
 	bar   *kit.TopBar
 	rail  *kit.Rail
@@ -52,7 +53,7 @@ func newQuoteScreen(w *Window, s *desk.Sheet) *quoteScreen {
 	if s.Quote().ID == 0 {
 		q.stage = desk.Head
 	}
-	q.sure = newSureness(q)
+	q.sure, q.soon = newSureness(q), newSoonness(q)
 	q.bar, q.rail, q.price = kit.NewTopBar(), kit.NewRail(), kit.NewPricePanel()
 	q.bar.SetBack(w.guarded(w.showList))
 	q.bar.SetActions(
@@ -77,6 +78,7 @@ func (q *quoteScreen) content() fyne.CanvasObject { return q.frame }
 func (q *quoteScreen) leave() {
 	q.kept.now()
 	q.sure.stop()
+	q.soon.stop()
 }
 
 func (q *quoteScreen) arrive() {

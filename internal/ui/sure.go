@@ -28,11 +28,7 @@ func newSureness(q *quoteScreen) *follower[risk.Range] {
 func (q *quoteScreen) showSure() {
 	q.price.Set(q.priceShown())
 	q.rail.SetRows(q.railRows())
-	if q.stage == sureID {
-		p := q.pageOf(sureID)
-		p.show()
-		p.page().relay()
-	}
+	q.refreshPage(sureID)
 }
 
 // priceRange is the range as the price panel shows it: that of the price shown,

@@ -100,3 +100,16 @@ func TestLeavingTheQuoteGivesUpTheDrawing(t *testing.T) {
 	b.clock.pass(time.Second)
 	assert.Empty(t, aside.jobs)
 }
+
+func TestFromHowSureTheRangesOfTheShopBookAreOneKeyAway(t *testing.T) {
+	b := sit(t, withDemo)
+	b.quote().choose(sureID)
+	b.clock.pass(time.Second)
+	assert.Equal(t, []string{"[Ranges in the shop book]", "rows"}, b.around()[6:])
+	wide := b.quote().priceShown().Range
+	b.tap("Ranges in the shop book")
+	b.fill("range.hours_high", "300 %")
+	b.book().goBack()
+	b.clock.pass(time.Second)
+	assert.Greater(t, b.quote().priceShown().Range.High, wide.High)
+}

@@ -26,6 +26,7 @@ type surePage struct {
 	means        *kit.Prose
 	recasts      *kit.Prose
 	drawn        *kit.Prose
+	points       *kit.Button // to the shop book's ranges
 }
 
 func newSurePage(q *quoteScreen) stagePage {
@@ -33,22 +34,31 @@ func newSurePage(q *quoteScreen) stagePage {
 	p.where = titled("In how many trials it stays within", "", "Cost", "Price")
 	p.hangs = kit.NewHeading("", "What the price hangs on: how far each thing alone moves it, from one of its better days to one of its worse")
 	p.means, p.recasts, p.drawn = kit.NewProse(""), kit.NewProse(""), kit.NewProse("")
+	p.points = kit.NewButton("Ranges in the shop book", kit.Plain, q.w.guarded(p.toBook))
 	p.body = newPage(
 		kit.NewHeading("How sure", "The whole work estimated again and again, with hours, surfaces, prices and castings as they may turn out"),
-		p.state, p.bar, p.means, p.where, p.recasts, p.hangs, p.drivers, p.drawn,
+		leading(p.points), p.state, p.bar, p.means, p.where, p.recasts, p.hangs, p.drivers, p.drawn,
 	)
 	return p
 }
 
 func (p *surePage) page() *page { return p.body }
 
-// focus puts the keyboard into the table: there is nothing to fill in.
-func (p *surePage) focus() { p.q.w.focusOn(p.where) }
+// focus puts the keyboard on the button: there is nothing to fill in.
+func (p *surePage) focus() { p.q.w.win.Canvas().Focus(p.points) }
+
+// toBook opens the shop book where the ranges stand.
+func (p *surePage) toBook() {
+	p.q.w.showBook()
+	if b, ok := p.q.w.screen.(*bookScreen); ok {
+		b.choose("Ranges")
+	}
+}
 
 func (p *surePage) show() {
 	r, ok := p.q.sure.now()
 	p.state.Say(p.waiting(ok))
-	for _, o := range p.body.column.Objects[2:] {
+	for _, o := range p.body.column.Objects[3:] {
 		show(o, ok)
 	}
 	if !ok {
