@@ -181,8 +181,8 @@ func (t *Table) sections(p partition) Plan {
 		for axis := range 3 {
 			s.Min[axis], s.Max[axis] = min(s.Min[axis], part.Low[axis]), max(s.Max[axis], part.Top[axis])
 		}
-		for n := range s.shares {
-			s.shares[n] += part.shares[n]
+		for n := range s.Shares {
+			s.Shares[n] += part.shares[n]
 		}
 	}
 	for _, j := range t.Joints {

@@ -8,12 +8,12 @@ import (
 // Section is one of the castings that a form is cut into. Lengths, areas and
 // volumes are those at scale 1, in metres; At gives them at another.
 type Section struct {
-	Area   float64 // of the skin that metal lies under
-	Volume float64 // enclosed, the cuts taken as closed; a guess where two planes cross within the form
-	Min    Vec
-	Max    Vec
-	Weld   float64 // half the outline of each cut it is joined at: sections add up to the whole weld
-	shares shares
+	Area   float64 `json:"area_m2"`   // of the skin that metal lies under
+	Volume float64 `json:"volume_m3"` // enclosed, the cuts taken as closed; a guess where two planes cross within the form
+	Min    Vec     `json:"min"`
+	Max    Vec     `json:"max"`
+	Weld   float64 `json:"weld_m"` // half the outline of each cut it is joined at: sections add up to the whole weld
+	Shares shares  `json:"shares"` // of the form's metal, by wall
 }
 
 // shares is the part of the form's metal that a section holds, at walls of
@@ -52,18 +52,18 @@ func (s *Section) At(p *Profile, scale, wall float64) SectionAt {
 		Weld:   s.Weld * scale,
 	}
 	if p.Reach > 0 && scale > 0 {
-		at.Metal = p.Metal(scale, wall) * s.shares.at(wall/scale/p.Reach)
+		at.Metal = p.Metal(scale, wall) * s.Shares.at(wall/scale/p.Reach)
 	}
 	return at
 }
 
 // Plan is a form cut into sections, all at scale 1.
 type Plan struct {
-	Cuts     []Cut
-	Sections []Section
-	Weld     float64  // m, length of all seams
-	Form     *Mesh    // the form as it is cut, to be drawn; not stored
-	Faces    []uint16 // the section of each triangle of Form; not stored
+	Cuts     []Cut     `json:"cuts"`
+	Sections []Section `json:"sections"`
+	Weld     float64   `json:"weld_m"` // length of all seams
+	Form     *Mesh     `json:"-"`      // the form as it is cut, to be drawn; nil in a plan made from tables
+	Faces    []uint16  `json:"-"`      // the section of each triangle of Form
 }
 
 // Evaluate cuts the form along the given planes and tells what each section
@@ -108,7 +108,7 @@ func (w *Wall) shareOut(ctx context.Context, l *lump, list []Section, of func(ce
 		areas[i] = list[i].Area
 	}
 	for i, s := range sharesOf(l.cells, label, areas, w.Profile.Reach) {
-		list[i].shares = s
+		list[i].Shares = s
 	}
 	return ctx.Err()
 }
