@@ -103,11 +103,15 @@ func (r *run) takeLift() {
 		return
 	}
 	moment := r.heaviest / 1000 * l.Reach
+	least := math.Inf(1)
 	for _, c := range r.shop.Cranes {
-		if c.Moment >= moment {
+		if c.Moment >= moment && c.Moment < least {
+			least = c.Moment
 			l.By, r.crane, r.craneFrom = c.Name, c.Day, c.Source
-			return
 		}
+	}
+	if !math.IsInf(least, 1) {
+		return
 	}
 	if weInstall(&r.whole) {
 		r.fault(nil, reachField, "takes a load of "+r.mass(r.heaviest)+" beyond the largest crane in the shop book", "give a shorter reach, or put a larger crane into the shop book")

@@ -1,6 +1,8 @@
 package estimate
 
 import (
+	"strings"
+
 	"math"
 
 	"meltwright/internal/field"
@@ -84,7 +86,11 @@ func (l Line) QuantityText() string { return l.Quantity.StringFixed(l.Places) }
 
 // RateText is the rate as printed, with two decimals or as many as it has.
 func (l Line) RateText(digits int32) string {
-	return l.Rate.StringFixed(max(digits, -l.Rate.Exponent()))
+	text := l.Rate.StringFixed(max(digits, -l.Rate.Exponent()))
+	for spare := -l.Rate.Exponent() - digits; spare > 0 && strings.HasSuffix(text, "0"); spare-- {
+		text = text[:len(text)-1]
+	}
+	return strings.TrimSuffix(text, ".")
 }
 
 // item is a line about to be written.
@@ -106,6 +112,12 @@ func (r *run) write(st *Stage, it item) {
 	}
 	if it.unit == nil {
 		it.unit = none
+	}
+	if it.from.From == field.Typed && r.exchange.Sign() != 0 {
+		// What is typed for a quote is in the quote's money; the shop book's is
+		// exchanged.
+		r.writeExact(st, it)
+		return
 	}
 	if r.vary != nil {
 		r.line = it

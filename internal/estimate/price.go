@@ -3,6 +3,7 @@ package estimate
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"meltwright/internal/fault"
@@ -58,7 +59,7 @@ var (
 func taxPlaces(s *shop.Shop) []string {
 	names := []string{noTax}
 	for _, t := range s.Taxes {
-		if names[len(names)-1] != t.Place {
+		if !slices.Contains(names, t.Place) {
 			names = append(names, t.Place)
 		}
 	}
