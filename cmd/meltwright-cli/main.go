@@ -25,6 +25,7 @@ func init() {
 	commands = []command{
 		{"example", "", "print a commission file, every input explained", runExample},
 		{"estimate", "[--db FILE] [--json] FILE", "estimate a commission file", runEstimate},
+		{"scan", "[--unit mm] [--up z] [--height 1.8m] [--wall 5mm] [--alloy C87300] [--open-foot] [--json] FILE", "measure a scan: surface, metal, sections", runScan},
 		{"options", "[--heights A,B] [--budget SUM] [--before-tax] [--db FILE] [--json] FILE", "compare heights; find the largest within a budget", runOptions},
 		{"range", "[--trials N] [--seed S] [--db FILE] [--json] FILE", "draw how wrong the price may be, and what drives it", runRange},
 		{"lead", "--start DATE [--by DATE] [--ics OUT] [--db FILE] [--json] FILE", "schedule the work on the shop's calendar", runLead},

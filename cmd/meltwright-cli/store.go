@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -127,6 +128,10 @@ func runImport(ctx context.Context, out io.Writer, args []string) error {
 		return err
 	}
 	return atDesk(ctx, opt["--db"], func(d *desk.Desk) error {
+		c, err := d.OpenScans(ctx, c, filepath.Dir(rest[0]), nil)
+		if err != nil {
+			return err
+		}
 		s, err := d.Take(ctx, quote.Quote{Commission: c})
 		if err != nil {
 			return err
@@ -136,20 +141,27 @@ func runImport(ctx context.Context, out io.Writer, args []string) error {
 	})
 }
 
-// commissionAndDesk reads a commission file and sits down with the shop book it is
-// estimated with: that of the store --db
-// names, or the starting one.
+// commissionAndDesk reads a commission file, with the scans it names, and sits
+// down with the shop book it is estimated with: that of the store --db names, or
+// the starting one.
 func commissionAndDesk(ctx context.Context, file, db string, do func(c estimate.Commission, d *desk.Desk) error) error {
 	c, err := readCommission(file)
 	if err != nil {
 		return err
 	}
+	withScans := func(d *desk.Desk) error {
+		c, err := d.OpenScans(ctx, c, filepath.Dir(file), nil)
+		if err != nil {
+			return err
+		}
+		return do(c, d)
+	}
 	if db != "" {
-		return atDesk(ctx, db, func(d *desk.Desk) error { return do(c, d) })
+		return atDesk(ctx, db, withScans)
 	}
 	d, err := desk.New(ctx, desk.NoStore{}, papers, time.Now)
 	if err != nil {
 		return err
 	}
-	return do(c, d)
+	return withScans(d)
 }

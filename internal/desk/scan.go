@@ -25,17 +25,18 @@ func (s *Sheet) SetScan(piece int, k *mesh.Scan) {
 }
 
 // OpenScans takes the scans that a commission names by their files: each is
-// opened beside dir, stood as the file says or else as proposed, measured, and
-// becomes the form of its piece. tell hears the share that is done.
-func OpenScans(ctx context.Context, c estimate.Commission, dir string, plan func(*mesh.Standing) (mesh.Plan, error), tell func(share float64)) (estimate.Commission, error) {
-	d := c.Clone()
+// opened beside dir, stood as the file says or else as proposed, measured, cut
+// into sections that the shop can pour at the height the piece is made at, and
+// becomes the form of its piece. tell, if not nil, hears the share that is done.
+func (d *Desk) OpenScans(ctx context.Context, c estimate.Commission, dir string, tell func(share float64)) (estimate.Commission, error) {
+	out := c.Clone()
 	var faults fault.List
-	for i := range d.Pieces {
-		f := d.Pieces[i].ScanFile
-		if f == nil || d.Pieces[i].Scan != nil {
+	for i := range out.Pieces {
+		f := out.Pieces[i].ScanFile
+		if f == nil || out.Pieces[i].Scan != nil {
 			continue
 		}
-		k, err := openScan(ctx, *f, dir, plan, tell)
+		k, err := d.openScan(ctx, out, i, dir, tell)
 		if ctx.Err() != nil {
 			return c, ctx.Err()
 		}
@@ -46,12 +47,13 @@ func OpenScans(ctx context.Context, c estimate.Commission, dir string, plan func
 			}
 			continue
 		}
-		d.Pieces[i].Scan, d.Pieces[i].ScanFile = k, nil
+		out.Pieces[i].Scan, out.Pieces[i].ScanFile = k, nil
 	}
-	return d, faults.Err()
+	return out, faults.Err()
 }
 
-func openScan(ctx context.Context, f estimate.ScanFile, dir string, plan func(*mesh.Standing) (mesh.Plan, error), tell func(share float64)) (*mesh.Scan, error) {
+func (d *Desk) openScan(ctx context.Context, c estimate.Commission, piece int, dir string, tell func(share float64)) (*mesh.Scan, error) {
+	f := *c.Pieces[piece].ScanFile
 	path := f.Path
 	if !filepath.IsAbs(path) {
 		path = filepath.Join(dir, path)
@@ -71,9 +73,20 @@ func openScan(ctx context.Context, f estimate.ScanFile, dir string, plan func(*m
 	if err := s.Measure(ctx, nil, tell); err != nil {
 		return nil, err
 	}
-	p, err := plan(s)
+	plan, err := d.PlanSections(ctx, c, piece, s)
 	if err != nil {
 		return nil, err
 	}
-	return s.Keep(p), nil
+	return s.Keep(plan), nil
+}
+
+// PlanSections cuts a measured scan into sections that the shop can pour at the
+// height and wall of the piece it is for, with as little weld as it finds.
+func (d *Desk) PlanSections(ctx context.Context, c estimate.Commission, piece int, s *mesh.Standing) (mesh.Plan, error) {
+	one := estimate.SizeOf(c, d.shop, piece)
+	scale := 1.0
+	if high := mesh.Measure(s.Skin.Mesh).Box()[2]; one.Height > 0 && high > 0 {
+		scale = float64(one.Height) / high
+	}
+	return s.Wall.Plan(ctx, scale, float64(one.Wall), estimate.SectionLimits(c, d.shop, piece))
 }
