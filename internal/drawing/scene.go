@@ -1,6 +1,9 @@
 package drawing
 
-import "image/color"
+import (
+	"image"
+	"image/color"
+)
 
 // Scene is a picture of Width by Height points.
 type Scene struct {
@@ -9,7 +12,7 @@ type Scene struct {
 	Items         []Item
 }
 
-// Item is something in a scene: a Shape, a Text or a Group.
+// Item is something in a scene: a Shape, a Text, a Picture or a Group.
 type Item interface {
 	draw(d *pen, m Matrix)
 }
@@ -84,6 +87,8 @@ type Canvas interface {
 	StrokePath(p Path, width float64, dash []float64, c color.NRGBA)
 	// DrawText writes words so that their baseline begins at the place given.
 	DrawText(words string, f Face, size float64, at Point, c color.NRGBA)
+	// DrawPicture draws an image, upright, so that it fills b.
+	DrawPicture(img image.Image, b Box)
 }
 
 // Draw draws s on c, its roles in p's colours.

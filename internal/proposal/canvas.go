@@ -9,7 +9,10 @@ import (
 )
 
 // ink draws scenes on the page of a PDF that is open.
-type ink struct{ pdf *gofpdf.Fpdf }
+type ink struct {
+	pdf    *gofpdf.Fpdf
+	plates []*plate
+}
 
 var _ drawing.Canvas = ink{}
 

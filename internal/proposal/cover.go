@@ -20,28 +20,67 @@ func (o *offer) cover() folio {
 	s := o.sheet
 	var items []drawing.Item
 	y := s.top
+	room := s.wide()
 	put := func(st style, words string, most int) {
-		lines, st := o.lines(st, words, s.wide())
-		for _, l := range st.clamp(lines, most, s.wide()) {
+		lines, st := o.lines(st, words, room)
+		for _, l := range st.clamp(lines, most, room) {
 			items = append(items, st.line(l, s.left, y, drawing.Start))
 			y += st.lead
 		}
 	}
+	if logo := o.images.logo; logo != nil {
+		items = append(items, logo.at(s.width-s.right-logo.wide, s.top))
+		room -= logo.wide + 20
+	}
 	if o.facts.Shop != "" {
 		put(coverShop, o.facts.Shop, 2)
 	}
-	for line := range strings.Lines(o.facts.Address) {
-		put(smallStyle, strings.TrimSpace(line), 2)
+	for _, line := range o.letterhead() {
+		put(smallStyle, line, 2)
 	}
+	room = s.wide()
 	y = max(y+34, s.top+96)
 	put(o.titleStyle(), o.title(), 4)
 	y += 6
 	put(coverUnder, o.words.say("under-title", o.facts), 3)
 	facts, height := o.coverFacts()
 	foot := s.height - s.bottom - height
-	items = append(items, o.group(y+24, foot-34)...)
+	if o.images.cover != nil {
+		items = append(items, o.coverPicture(y+24, foot-26)...)
+	} else {
+		items = append(items, o.group(y+24, foot-34)...)
+	}
 	items = append(items, drawing.Group{Matrix: drawing.Move(s.left, foot), Items: facts})
 	return folio{items: items}
+}
+
+// letterhead is what stands below the shop's name: its address as it was typed,
+// how to reach it, and its registration.
+func (o *offer) letterhead() (lines []string) {
+	f := o.facts
+	for line := range strings.Lines(f.Address) {
+		lines = append(lines, strings.TrimSpace(line))
+	}
+	if reach := joinSome([]string{f.Phone, f.Email, f.Web}, "  ·  "); reach != "" {
+		lines = append(lines, reach)
+	}
+	if f.Registration != "" {
+		lines = append(lines, f.Registration)
+	}
+	return lines
+}
+
+// coverPicture shows the picture of the cover between two heights of the page,
+// as large as it goes there.
+func (o *offer) coverPicture(top, foot float64) []drawing.Item {
+	s := o.images.cover
+	_, caption := o.caption(s, 0, 0, o.wide)
+	if foot-top-caption < 40 {
+		return nil
+	}
+	s.fit(o.sheet.wide(), foot-top-caption)
+	words, _ := o.caption(s, o.sheet.left, top+s.high+4, o.wide)
+	return append([]drawing.Item{s.at(o.sheet.left, top)}, words...)
 }
 
 // titleStyle is smaller for long titles.

@@ -16,6 +16,8 @@ import (
 type facts struct {
 	Title, Client, Place  string
 	Shop, Address         string
+	Phone, Email, Web     string
+	Registration          string
 	Number, Revision      string
 	Date, Until           string // spelled out
 	Days                  string // that the quote stands
@@ -71,6 +73,7 @@ func (o *offer) gather() *facts {
 	f := &facts{
 		Title: c.Title, Client: c.Client, Place: c.Place,
 		Shop: p.Shop.Book.Shop, Address: p.Shop.Book.Address,
+		Phone: p.Shop.Book.Phone, Email: p.Shop.Book.Email, Web: p.Shop.Book.Web, Registration: p.Shop.Book.Registration,
 		Number: p.Quote.Number, Revision: p.Quote.Letter,
 		Date: o.date(p.Date), Until: o.date(p.Until), Days: l.count(e.ValidDays),
 		Currency: e.Currency.Code, Price: l.amount(e.Currency, e.Price), Total: l.amount(e.Currency, e.Total),

@@ -88,6 +88,7 @@ type document struct {
 	pages         []drawing.Scene
 	marks         []mark
 	lost          []rune
+	plates        []*plate // the pictures on its pages
 }
 
 // finish makes scenes of pages, with what stands on each of them: number and

@@ -18,6 +18,7 @@ type offer struct {
 	words    *wording
 	own      map[string]string // what the user wrote, by part
 	facts    *facts
+	images   images
 }
 
 // section is one part of a proposal. Its key names its template, and the user's
@@ -35,6 +36,7 @@ var sections = []section{
 	{key: "idea", set: (*offer).written},
 	{key: "recommendation", set: (*offer).written},
 	{key: "work", set: (*offer).work},
+	{key: "pictures", set: (*offer).pictures},
 	{key: "included", set: (*offer).text},
 	{key: "rests", set: (*offer).text},
 	{key: "price", set: (*offer).price},
@@ -76,6 +78,9 @@ func (m Maker) proposal(p quote.Paper) (*document, error) {
 	o := &offer{paper: p, sheet: sheetOf(p.Estimate.System), language: l, words: words, own: own}
 	o.wide = o.sheet.wide()
 	o.facts = o.gather()
+	if err := o.takePictures(); err != nil {
+		return nil, err
+	}
 	var strips []strip
 	for _, s := range chosen {
 		strips = append(strips, s.set(o, s.key)...)
@@ -97,6 +102,9 @@ func (o *offer) bind(strips []strip) (*document, error) {
 	d.marks = append([]mark{{words: o.title()}}, marks...)
 	d.finish(pages, o.furniture)
 	d.lost = o.lost
+	for _, s := range o.images.all() {
+		d.plates = append(d.plates, s.plate)
+	}
 	return d, o.words.err
 }
 

@@ -37,9 +37,12 @@ func fontOf(f drawing.Face) font {
 // pdf writes the document. The fonts are embedded, with no more of them than is
 // used, and the same document gives the same bytes.
 func (d *document) pdf(out *bytes.Buffer) error {
+	if err := inParallel(len(d.plates), func(i int) error { return d.plates[i].press() }); err != nil {
+		return err
+	}
 	pdf := d.open()
 	used := d.addFonts(pdf)
-	k := ink{pdf}
+	k := ink{pdf, d.plates}
 	for i, page := range d.pages {
 		pdf.AddPage()
 		pdf.SetFont(fontOf(drawing.Sans).family, "", 10) // bookmarks are Unicode only while such a font is set

@@ -152,9 +152,9 @@ func TestTheUsersOwnWordsStandInThePlaceOfOurs(t *testing.T) {
 
 func TestASectionThatIsNoneIsToldWithThoseThereAre(t *testing.T) {
 	q := waterfront()
-	q.Words = map[string]string{"sections": "price, pictures"}
+	q.Words = map[string]string{"sections": "price, portraits"}
 	_, err := Maker{}.proposal(paperOf(t, q))
-	assert.EqualError(t, err, "Sections “pictures” is none; choose among idea, recommendation, work, included, rests, price, budget, payments, terms, care, rights, cautions, signatures")
+	assert.EqualError(t, err, "Sections “portraits” is none; choose among idea, recommendation, work, pictures, included, rests, price, budget, payments, terms, care, rights, cautions, signatures")
 }
 
 func TestTypedTextIsNeverATemplateOrATitle(t *testing.T) {

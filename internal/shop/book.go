@@ -16,13 +16,23 @@ import (
 
 // Book is the shop book as typed. It is a value: With… give changed copies.
 type Book struct {
-	Shop     string             `json:"shop"`     // the shop's name, for papers
-	Address  string             `json:"address"`  // for papers
+	Shop    string `json:"shop"`    // the shop's name, for papers
+	Address string `json:"address"` // for papers
+	Letterhead
 	Currency string             `json:"currency"` // ISO 4217; the money all rates are in
 	Units    string             `json:"units"`    // "metric" or "inch-pound": how bare numbers are read
 	Dated    string             `json:"dated"`    // ISO date of the last change
 	Settings map[string]Setting `json:"settings"`
 	Tables   map[string][]Row   `json:"tables"`
+}
+
+// Letterhead is what stands on the shop's papers beside its name and address;
+// each may be empty.
+type Letterhead struct {
+	Phone        string `json:"phone,omitempty"`
+	Email        string `json:"email,omitempty"`
+	Web          string `json:"web,omitempty"`
+	Registration string `json:"registration,omitempty"` // of the business or for taxes, as it is to be printed
 }
 
 // Setting is one value of the book.
@@ -76,6 +86,13 @@ func (b Book) WithTable(key string, rows []Row, dated string) Book {
 func (b Book) WithHouse(name, address, currency, units, dated string) Book {
 	c := b.Clone()
 	c.Shop, c.Address, c.Currency, c.Units, c.Dated = name, address, currency, units, dated
+	return c
+}
+
+// WithLetterhead gives a copy of b with another letterhead.
+func (b Book) WithLetterhead(l Letterhead, dated string) Book {
+	c := b.Clone()
+	c.Letterhead, c.Dated = l, dated
 	return c
 }
 

@@ -144,6 +144,24 @@ func TestABookIsTheSameAfterAFile(t *testing.T) {
 	assert.Error(t, err)
 }
 
+func TestALetterheadIsKeptAndAnOlderBookHasNone(t *testing.T) {
+	l := shop.Letterhead{Phone: "902 555 0100", Email: "quay@example.org", Web: "example.org", Registration: "BN 12345 6789"}
+	b := shop.Start().WithLetterhead(l, "2026-03-14")
+	data, err := b.Encode()
+	require.NoError(t, err)
+	assert.Contains(t, string(data), `"phone": "902 555 0100"`, "among the book's own fields")
+	again, err := shop.Decode(data)
+	require.NoError(t, err)
+	assert.Equal(t, b, again)
+	assert.Equal(t, l, again.With("form.wall", "5 mm", "").Letterhead)
+	old, err := shop.Decode([]byte(`{"shop":"Old","currency":"CAD"}`))
+	require.NoError(t, err)
+	assert.Zero(t, old.Letterhead)
+	plain, err := shop.Start().Encode()
+	require.NoError(t, err)
+	assert.NotContains(t, string(plain), "phone", "a book without one is written as it always was")
+}
+
 func TestAnOlderBookIsFilledWithStartingValuesAndKeepsItsOwn(t *testing.T) {
 	b, err := shop.Decode([]byte(`{"shop":"Old","currency":"GBP","units":"metric","settings":{"form.wall":{"text":"6 mm","source":"set by the shop","dated":"2020-01-01"}},"tables":{"stones":[]}}`))
 	require.NoError(t, err)

@@ -1,0 +1,29 @@
+package proposal
+
+import "meltwright/internal/quote"
+
+// slimSide is the longest side of a picture that is worth keeping for papers, in
+// pixels: eight inches at 300 dots.
+const slimSide = 2400
+
+// Slim gives a picture as it is worth keeping: upright, no larger than papers
+// need, and without what a camera notes beside it, such as the place. Who keeps
+// pictures does so once, when they are handed in, and every paper is quicker for
+// it. The error is a fault.Fault that names the picture.
+func Slim(p quote.Picture) (quote.Picture, error) {
+	f, err := look(p)
+	if err != nil {
+		return quote.Picture{}, err
+	}
+	const points = slimSide / dotsPerPoint
+	ready, err := f.ready(points, points)
+	if err != nil {
+		return quote.Picture{}, err
+	}
+	ready.seeThrough = true
+	if err := ready.press(); err != nil {
+		return quote.Picture{}, pictureFault(p, "cannot be kept: "+err.Error(), "use another")
+	}
+	p.Data = ready.file
+	return p, nil
+}
