@@ -23,12 +23,17 @@ const (
 	Bronze Tint = iota
 	Marked      // casts solid, or lies at an open edge
 	Dull        // closes the form and carries no metal
+	firstSection
 )
+
+// sectionTints is how many colours tell sections apart; those that meet differ.
+const sectionTints = 6
 
 // Viewer draws pictures of one mesh, z up, quickly one after the other.
 type Viewer struct {
 	mesh    *Mesh
 	normals []Vec32 // by point
+	creased []uint8 // by triangle: bit k is set where the form has an edge at corner k
 	middle  Vec
 	radius  float64
 	Tints   []Tint // by triangle; nil is all bronze
@@ -40,17 +45,75 @@ func NewViewer(m *Mesh) *Viewer {
 	v := &Viewer{mesh: m, normals: make([]Vec32, len(m.Points))}
 	low, high := box(m.Points)
 	v.middle, v.radius = low.Add(high).Mul(0.5), high.Sub(low).Norm()/2
-	for _, t := range m.Triangles {
-		a, b, c := m.Points[t[0]], m.Points[t[1]], m.Points[t[2]]
-		ux, uy, uz := b[0]-a[0], b[1]-a[1], b[2]-a[2]
-		wx, wy, wz := c[0]-a[0], c[1]-a[1], c[2]-a[2]
-		nx, ny, nz := uy*wz-uz*wy, uz*wx-ux*wz, ux*wy-uy*wx
-		for _, i := range t {
-			n := &v.normals[i]
-			n[0], n[1], n[2] = n[0]+nx, n[1]+ny, n[2]+nz
+	for i, t := range m.Triangles {
+		f := v.face(i)
+		for _, p := range t {
+			n := &v.normals[p]
+			n[0], n[1], n[2] = n[0]+f[0], n[1]+f[1], n[2]+f[2]
 		}
 	}
+	v.findCreases()
 	return v
+}
+
+const (
+	// crease is the cosine of the angle between a face and the mean of its
+	// neighbours from which on they meet in an edge, and are not shaded as one.
+	crease = 0.8
+	// flush is that within which a face beside an edge goes on round the corner.
+	flush = 0.995
+)
+
+// findCreases looks for the points at which a face turns away from the others,
+// and there for the corners that are to be shaded by their own face.
+func (v *Viewer) findCreases() {
+	v.creased = make([]uint8, len(v.mesh.Triangles))
+	_ = inChunks(context.Background(), len(v.mesh.Triangles), 8192, func(_, from, to int) {
+		for i := from; i < to; i++ {
+			v.creased[i] = v.turning(i, crease) | v.turning(i, flush)<<3
+		}
+	})
+	sharp := make([]bool, len(v.mesh.Points))
+	for i, t := range v.mesh.Triangles {
+		for k := 0; v.creased[i]&7 != 0 && k < 3; k++ {
+			if v.creased[i]>>k&1 != 0 {
+				sharp[t[k]] = true
+			}
+		}
+	}
+	for i, t := range v.mesh.Triangles {
+		corners := v.creased[i] >> 3
+		v.creased[i] = 0
+		for k := 0; corners != 0 && k < 3; k++ {
+			if corners>>k&1 != 0 && sharp[t[k]] {
+				v.creased[i] |= 1 << k
+			}
+		}
+	}
+}
+
+// turning is the corners, as bits, at which a triangle faces farther from the
+// mean than a cosine says.
+func (v *Viewer) turning(i int, cosine float32) (corners uint8) {
+	n := v.face(i)
+	nn := cosine * cosine * (n[0]*n[0] + n[1]*n[1] + n[2]*n[2])
+	for k, p := range v.mesh.Triangles[i] {
+		m := &v.normals[p]
+		dot := n[0]*m[0] + n[1]*m[1] + n[2]*m[2]
+		if dot < 0 || dot*dot < nn*(m[0]*m[0]+m[1]*m[1]+m[2]*m[2]) {
+			corners |= 1 << k
+		}
+	}
+	return corners
+}
+
+// face is the normal of a triangle, as long as twice its area.
+func (v *Viewer) face(i int) Vec32 {
+	t := v.mesh.Triangles[i]
+	a, b, c := v.mesh.Points[t[0]], v.mesh.Points[t[1]], v.mesh.Points[t[2]]
+	ux, uy, uz := b[0]-a[0], b[1]-a[1], b[2]-a[2]
+	wx, wy, wz := c[0]-a[0], c[1]-a[1], c[2]-a[2]
+	return Vec32{uy*wz - uz*wy, uz*wx - ux*wz, ux*wy - uy*wx}
 }
 
 // samples is how many samples a pixel has along each side.
@@ -87,6 +150,7 @@ type canvas struct {
 	light      []float32 // by point, 0 to 1
 	depth      []float32 // 0 is empty; larger is nearer
 	shade      []uint16  // 1 + 256 × tint + light in 255 parts
+	turned     func(Vec) Vec
 }
 
 // sun is where the light comes from, seen from the eye: left, above, before.
@@ -101,7 +165,7 @@ func (c *canvas) project(v *Viewer, view View) {
 	scale := float64(min(c.wide, c.tall)) / (2 * v.radius) * 0.98 * zoom
 	yaw, pitch := view.Yaw*math.Pi/180, view.Pitch*math.Pi/180
 	cy, sy, cp, sp := math.Cos(yaw), math.Sin(yaw), math.Cos(pitch), math.Sin(pitch)
-	turned := func(p Vec) Vec {
+	c.turned = func(p Vec) Vec {
 		x, y := p[0]*cy-p[1]*sy, p[0]*sy+p[1]*cy
 		// y goes away from the eye before tipping; z is up.
 		return Vec{x, p[2]*cp + y*sp, p[2]*sp - y*cp}
@@ -112,15 +176,20 @@ func (c *canvas) project(v *Viewer, view View) {
 	far := 2 * v.radius
 	_ = inChunks(context.Background(), len(v.mesh.Points), 8192, func(_, from, to int) {
 		for i := from; i < to; i++ {
-			p := turned(v.mesh.Points[i].Vec().Sub(v.middle))
+			p := c.turned(v.mesh.Points[i].Vec().Sub(v.middle))
 			c.points[i] = Vec32{float32(ox + p[0]*scale), float32(oy - p[1]*scale), float32(p[2] + far)}
-			n := turned(v.normals[i].Vec())
-			if l := n.Norm(); l > 0 {
-				n = n.Mul(1 / l)
-			}
-			c.light[i] = float32(lit(n))
+			c.light[i] = c.lightOf(v.normals[i])
 		}
 	})
+}
+
+// lightOf a surface with this normal, of any length.
+func (c *canvas) lightOf(normal Vec32) float32 {
+	n := c.turned(normal.Vec())
+	if l := n.Norm(); l > 0 {
+		n = n.Mul(1 / l)
+	}
+	return float32(lit(n))
 }
 
 // lit is the light of a surface that faces along n: a soft half-sphere of sky, the
@@ -144,13 +213,22 @@ func (c *canvas) band(v *Viewer, top, bottom int) {
 		if v.Tints != nil {
 			tint = v.Tints[i]
 		}
-		c.triangle(t, uint16(tint)*256+1, max(int(low+0.5), top), min(int(high-0.5), bottom-1), v.Closed)
+		light := Vec32{c.light[t[0]], c.light[t[1]], c.light[t[2]]}
+		if v.creased[i] != 0 {
+			own := c.lightOf(v.face(i))
+			for k := range light {
+				if v.creased[i]>>k&1 != 0 {
+					light[k] = own
+				}
+			}
+		}
+		c.triangle(t, light, uint16(tint)*256+1, max(int(low+0.5), top), min(int(high-0.5), bottom-1), v.Closed)
 	}
 }
 
 // triangle fills the samples of one triangle whose middles lie in it, in the rows
 // from top to bottom, where it is nearer than what is there.
-func (c *canvas) triangle(t [3]uint32, tint uint16, top, bottom int, closed bool) {
+func (c *canvas) triangle(t [3]uint32, light Vec32, tint uint16, top, bottom int, closed bool) {
 	a, b, d := &c.points[t[0]], &c.points[t[1]], &c.points[t[2]]
 	ux, uy, wx, wy := b[0]-a[0], b[1]-a[1], d[0]-a[0], d[1]-a[1]
 	area := ux*wy - uy*wx
@@ -162,7 +240,7 @@ func (c *canvas) triangle(t [3]uint32, tint uint16, top, bottom int, closed bool
 	if from > to || right < 0.5 {
 		return
 	}
-	la, lb, ld := c.light[t[0]], c.light[t[1]], c.light[t[2]]
+	la, lb, ld := light[0], light[1], light[2]
 	if area > 0 { // seen from behind: an open form shows its inside dark
 		la, lb, ld = la*0.35, lb*0.35, ld*0.35
 	}
@@ -185,44 +263,30 @@ func (c *canvas) triangle(t [3]uint32, tint uint16, top, bottom int, closed bool
 	}
 }
 
-// ramps are the colours of each tint from dark to light, in 256 steps.
-var ramps = [3][256][3]uint8{
-	shades([3]float64{38, 22, 12}, [3]float64{158, 96, 40}, [3]float64{250, 224, 178}),
-	shades([3]float64{52, 16, 12}, [3]float64{178, 62, 44}, [3]float64{252, 206, 190}),
-	shades([3]float64{40, 40, 40}, [3]float64{128, 126, 120}, [3]float64{228, 226, 220}),
-}
-
-func shades(dark, middle, light [3]float64) (out [256][3]uint8) {
-	for i := range out {
-		f := float64(i) / 255
-		for k := range 3 {
-			if f < 0.55 {
-				out[i][k] = uint8(dark[k] + (middle[k]-dark[k])*f/0.55)
-			} else {
-				out[i][k] = uint8(middle[k] + (light[k]-middle[k])*(f-0.55)/0.45)
-			}
-		}
-	}
-	return out
-}
-
 // resolve makes pixels of samples, alpha premultiplied by how many are covered.
 func (c *canvas) resolve(out *image.RGBA, from, to int) {
 	wide := c.wide / samples
 	for y := from; y < to; y++ {
 		for x := range wide {
 			var sum [3]int
-			n := 0
+			n, seam := 0, false
+			first := uint16(0)
 			for k := range samples * samples {
 				s := c.shade[(y*samples+k/samples)*c.wide+x*samples+k%samples]
 				if s == 0 {
 					continue
 				}
-				colour := &ramps[(s-1)>>8][(s-1)&255]
+				tint := (s - 1) >> 8
+				seam = seam || n > 0 && tint != first && max(tint, first) >= uint16(firstSection)
+				first = tint
+				colour := &ramps[tint][(s-1)&255]
 				sum[0], sum[1], sum[2], n = sum[0]+int(colour[0]), sum[1]+int(colour[1]), sum[2]+int(colour[2]), n+1
 			}
 			if n == 0 {
 				continue
+			}
+			if seam { // a line where one section ends and another begins
+				sum = [3]int{sum[0] / 3, sum[1] / 3, sum[2] / 3}
 			}
 			const all = samples * samples
 			p := out.Pix[out.PixOffset(x, y):]

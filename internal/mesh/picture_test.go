@@ -113,3 +113,44 @@ func BenchmarkPictureFigure(b *testing.B) {
 		v.Draw(View{Yaw: 30}, 800, 800)
 	}
 }
+
+// A cube has three faces in sight, each of one shade: its edges are not rounded off.
+func TestAnEdgeIsSharp(t *testing.T) {
+	p := NewViewer(cube(1, 1)).Draw(View{Yaw: 30, Pitch: 25}, 200, 200)
+	shades := map[[3]uint8]int{}
+	for y := range 200 {
+		for x := range 200 {
+			if c := p.RGBAAt(x, y); c.A == 255 {
+				shades[[3]uint8{c.R, c.G, c.B}]++
+			}
+		}
+	}
+	large := 0
+	for _, n := range shades {
+		if n > 1000 {
+			large++
+		}
+	}
+	assert.Equal(t, 3, large)
+}
+
+func TestSectionsThatMeetDifferInColour(t *testing.T) {
+	w := wallOf(t, cylinder(0.2, 1, 60, 21))
+	p := evaluate(t, w, level(0.3), level(0.6), Cut{Plane: Plane{At: Vec{0, 0, 0.5}, Normal: Vec{1, 0, 0}}})
+	tints := p.Tints()
+	require.Len(t, tints, len(p.Form.Triangles))
+	of := map[uint16]Tint{}
+	for i, f := range p.Faces {
+		of[f] = tints[i]
+	}
+	assert.Len(t, of, 6)
+	v := NewViewer(p.Form)
+	v.Tints = tints
+	picture := v.Draw(View{Yaw: 20}, 200, 200)
+	seen := map[[3]uint8]bool{}
+	for y := range 200 {
+		c := picture.RGBAAt(108, y)
+		seen[[3]uint8{c.R / 16, c.G / 16, c.B / 16}] = true
+	}
+	assert.Greater(t, len(seen), 3)
+}

@@ -64,6 +64,7 @@ type Plan struct {
 	Weld     float64   `json:"weld_m"` // length of all seams
 	Form     *Mesh     `json:"-"`      // the form as it is cut, to be drawn; nil in a plan made from tables
 	Faces    []uint16  `json:"-"`      // the section of each triangle of Form
+	colours  []uint8   // of each section, for Tints
 }
 
 // Evaluate cuts the form along the given planes and tells what each section
@@ -80,11 +81,16 @@ func (w *Wall) evaluate(ctx context.Context, l *lump, cuts []Cut) (Plan, error) 
 		plan.Faces[i] = uint16(k)
 	}
 	at := p.atPoint()
+	meets := make([][2]uint32, 0, len(p.seams))
 	for _, s := range p.seams {
+		if at[s.above] != at[s.below] {
+			meets = append(meets, [2]uint32{at[s.above], at[s.below]})
+		}
 		plan.Weld += s.length
 		plan.Sections[at[s.above]].Weld += s.length / 2
 		plan.Sections[at[s.below]].Weld += s.length / 2
 	}
+	plan.colour(meets)
 	err := w.shareOut(ctx, l, plan.Sections, func(i int) uint32 {
 		return p.of[p.triangleAt(l.under[i], l.cells[i].foot())]
 	})
