@@ -66,7 +66,7 @@ type draft struct {
 }
 
 // plan cuts a lump that holds so much metal, and then its pieces, if they need it.
-func (d *draft) plan(l *lump, tables []*Table, metal float64, lenient bool, depth int) {
+func (d *draft) plan(l *lump, tables Tables, metal float64, lenient bool, depth int) {
 	limits := d.limits
 	limits.lenient = lenient
 	best := partition{cost: math.Inf(1)}
@@ -198,7 +198,7 @@ func (t *Table) sections(p partition) Plan {
 
 // PlanFrom cuts a form of which only its tables are at hand; what one axis cannot
 // do is left too large.
-func PlanFrom(tables []*Table, profile *Profile, scale, wall float64, limits Limits) Plan {
+func PlanFrom(tables Tables, profile *Profile, scale, wall float64, limits Limits) Plan {
 	best := partition{cost: math.Inf(1)}
 	var table *Table
 	for _, t := range tables {
@@ -217,11 +217,11 @@ func PlanFrom(tables []*Table, profile *Profile, scale, wall float64, limits Lim
 }
 
 // Tables are the form in slices across x, y and z, for PlanFrom.
-func (w *Wall) Tables() []*Table { return w.lumpOf().tables(tableSlices, w.Profile.Reach) }
+func (w *Wall) Tables() Tables { return w.lumpOf().tables(tableSlices, w.Profile.Reach) }
 
 // tables are the slices of a lump across all three axes.
-func (l *lump) tables(n int, reach float64) []*Table {
-	out := make([]*Table, 3)
+func (l *lump) tables(n int, reach float64) Tables {
+	out := make(Tables, 3)
 	_ = inChunks(context.Background(), len(out), 1, func(axis, _, _ int) {
 		out[axis] = l.slice(axis, n, reach)
 	})

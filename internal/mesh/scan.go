@@ -30,11 +30,19 @@ type Scan struct {
 	Flank     Outline  `json:"flank"`
 	Balance   Balance  `json:"balance"`
 	Plan      Plan     `json:"plan"`
+	Tables    Tables   `json:"tables,omitempty"`  // to plan again at another size
 	Picture   []byte   `json:"picture,omitempty"` // PNG
 }
 
 // Height is how high the form stands at the size of the file, in metres.
 func (s *Scan) Height() float64 { return s.Box[2] }
+
+// PlanAt cuts the form into sections at another scale and wall, without the file:
+// along one axis. What would have to be cut across as well is left too large;
+// Plan.Over tells, and Wall.Plan cuts it when the file is open.
+func (s *Scan) PlanAt(scale, wall float64, limits Limits) Plan {
+	return PlanFrom(s.Tables, &s.Profile, scale, wall, limits)
+}
 
 // Opened is a scan file that was read, with its faces agreeing, before anybody
 // said what the file cannot say.
@@ -152,7 +160,7 @@ func (s *Standing) Keep(plan Plan) *Scan {
 		Triangles: len(s.Opened.Mesh.Triangles), Closed: s.Opened.Seams.Closed(),
 		Open: s.Opened.Seams.Open, Shared: s.Opened.Seams.Shared, Turned: s.Opened.Seams.Turned,
 		Shells: len(s.Opened.Shells.List), Area: size.Area, Volume: volume, Box: size.Box(), Centre: centre,
-		Notes: s.Opened.Report.Notes, Profile: s.Wall.Profile, Plan: plan,
+		Notes: s.Opened.Report.Notes, Profile: s.Wall.Profile, Plan: plan, Tables: s.Wall.Tables(),
 		Front: OutlineOf(m, Front), Flank: OutlineOf(m, Flank), Balance: BalanceOf(m, centre),
 	}
 	var picture bytes.Buffer
