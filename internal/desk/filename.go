@@ -8,8 +8,13 @@ import (
 // FileName proposes a name for a paper of the quote: its number, its title and
 // what the paper is, in letters that every system's files may have.
 func (s *Sheet) FileName(paper, extension string) string {
+	return s.FileNameOf(s.quote.Letter, paper, extension)
+}
+
+// FileNameOf is FileName of the revision of that letter.
+func (s *Sheet) FileNameOf(letter, paper, extension string) string {
 	var parts []string
-	for _, p := range []string{s.quote.Number + s.quote.Letter, s.quote.Commission.Title, paper} {
+	for _, p := range []string{s.quote.Number + letter, s.quote.Commission.Title, paper} {
 		if p = harmless(p); p != "" {
 			parts = append(parts, p)
 		}

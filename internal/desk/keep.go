@@ -31,9 +31,12 @@ func (d *Desk) Keep(ctx context.Context, c Copy) (quote.Quote, error) {
 }
 
 // Kept takes over what the store said of a copy that was kept: its number,
-// letter, times and version. What was typed since stays.
+// letter, times and version. What was typed since stays, and the state it made.
 func (s *Sheet) Kept(q quote.Quote) {
 	q.Commission, q.Words = s.quote.Commission, s.quote.Words
+	if s.unsaved {
+		q.State = s.quote.State // what was typed since has made it a draft
+	}
 	s.quote = q
 }
 

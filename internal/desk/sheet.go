@@ -88,6 +88,7 @@ func (s *Sheet) change(name string, to state) {
 }
 
 func (s *Sheet) set(to state) {
+	s.reopen(to)
 	s.quote.Commission, s.quote.Words, s.unsaved = to.commission, to.words, true
 	s.reckon()
 }

@@ -19,6 +19,7 @@ func morePages() []morePage {
 	return []morePage{
 		{sureID, "How sure", newSurePage, sureDetail},
 		{soonID, "How soon", newSoonPage, soonDetail},
+		{revisionsID, "Revisions", newRevisionsPage, revisionsDetail},
 	}
 }
 

@@ -1,6 +1,12 @@
 package ui
 
-import "time"
+import (
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/proposal"
+)
 
 // The pages below the stages, looked at like the screens.
 func init() {
@@ -14,5 +20,23 @@ func init() {
 		b.fill("soon.required", "1 June 2026")
 		b.clock.pass(time.Second)
 	}
-	mastered = append(mastered, "sure", "soon")
+	scenes["revisions"] = func(b *bench) {
+		b.papered()
+		b.quote().choose(revisionsID)
+		b.tap("Issue revision A …")
+		b.tap("Issue A")
+		b.quote().choose("form")
+		b.fill("form.wall", "6.5 mm")
+		b.quote().choose(revisionsID)
+		b.clock.pass(time.Second)
+	}
+	mastered = append(mastered, "sure", "soon", "revisions")
+}
+
+// papered opens the window's store anew, with the program's own papers.
+func (b *bench) papered() {
+	b.Helper()
+	require.NoError(b, b.w.desk.Close())
+	b.w.options.Papers = proposal.Maker{}
+	b.w.open(b.path, false)
 }

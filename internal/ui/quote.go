@@ -22,11 +22,12 @@ const locale = desk.Locale
 // quoteScreen is one quote being worked on: its stages at the left, the chosen
 // stage in the middle, the price at the right.
 type quoteScreen struct {
-	w     *Window
-	sheet *desk.Sheet
-	kept  *keeping
-	sure  *follower[risk.Range]
-	soon  *follower[desk.Soon]
+	w      *Window
+	sheet  *desk.Sheet
+	kept   *keeping
+	sure   *follower[risk.Range]
+	soon   *follower[desk.Soon]
+	issued *issuedRows
 
 	bar   *kit.TopBar
 	rail  *kit.Rail
@@ -54,6 +55,7 @@ func newQuoteScreen(w *Window, s *desk.Sheet) *quoteScreen {
 		q.stage = desk.Head
 	}
 	q.sure, q.soon = newSureness(q), newSoonness(q)
+	q.issued = &issuedRows{q: q}
 	q.bar, q.rail, q.price = kit.NewTopBar(), kit.NewRail(), kit.NewPricePanel()
 	q.bar.SetBack(w.guarded(w.showList))
 	q.bar.SetActions(
@@ -131,9 +133,11 @@ func (q *quoteScreen) typed(f *estimate.Field, text string) {
 
 // edit changes the sheet, shows what comes of it and keeps it.
 func (q *quoteScreen) edit(change func()) {
+	before := q.sheet.Quote()
 	change()
 	q.show()
 	q.kept.changed()
+	q.sayReopened(before)
 }
 
 // step undoes or redoes.
@@ -151,6 +155,7 @@ func (q *quoteScreen) show() {
 	q.piece = max(0, min(q.piece, len(q.pieces())-1))
 	q.head()
 	q.sure.follow("")
+	q.issued.follow()
 	q.rail.SetRows(q.railRows())
 	q.rail.Select(q.stage)
 	q.price.Set(q.priceShown())
