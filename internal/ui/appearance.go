@@ -29,16 +29,12 @@ func newAppearance(w *Window) *appearance {
 	return a
 }
 
-// Dress gives the program the look that was worn last, and has its letters read
-// in the background: done before the window is made, that saves a tenth of the
-// time to the first frame.
+// Dress gives the program the look that was worn last. Before its window is made
+// nothing has been measured yet, so that nothing is measured twice.
 func Dress(app fyne.App) *look.Theme {
 	prefs := app.Preferences()
 	t := look.New(look.Mode(prefs.IntWithFallback(prefMode, int(look.Light))), prefs.IntWithFallback(prefText, look.LeastPercent))
 	app.Settings().SetTheme(t)
-	for _, style := range []fyne.TextStyle{{}, {Bold: true}} {
-		go fyne.MeasureText("0", look.Text, style)
-	}
 	return t
 }
 
