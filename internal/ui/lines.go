@@ -16,6 +16,7 @@ type stageLines struct {
 	table   *kit.LineTable
 	working *kit.Working
 	byID    map[string]estimate.Line
+	byPiece bool // the inputs of one piece stand above
 }
 
 func newStageLines(q *quoteScreen, st *estimate.Stage) *stageLines {
@@ -45,26 +46,50 @@ func (l *stageLines) show() {
 	l.showWorking()
 }
 
-// lines are the stage's, below the names of their pieces where there are
-// several, with what they come to.
+// lines are the stage's: those of the piece whose inputs stand above them and of
+// the whole commission, with what every other piece comes to in one row, so that
+// the working stays in sight; without such inputs, all, below their pieces' names.
 func (l *stageLines) lines(e *estimate.Estimate) []kit.Line {
 	var out []kit.Line
-	piece, total, hours := -2, money.Amount(0), quantity.Time(0)
+	total, hours := money.Amount(0), quantity.Time(0)
+	shut := map[int]int{} // where the row of a piece that is not opened stands
+	sums := map[int]money.Amount{}
+	last := -2
 	for n, x := range e.Lines {
 		if x.Stage != l.st.ID {
 			continue
 		}
-		if x.Piece != piece && len(e.Pieces) > 1 {
+		total += x.Amount
+		hours += quantity.Time(x.Hours)
+		if l.shut(x.Piece) {
+			if _, ok := shut[x.Piece]; !ok {
+				shut[x.Piece] = len(out)
+				out = append(out, kit.Line{ID: "of " + strconv.Itoa(x.Piece), Kind: kit.LineSubtotal, Name: pieceName(e, x.Piece)})
+			}
+			sums[x.Piece] += x.Amount
+			continue
+		}
+		if x.Piece != last && len(e.Pieces) > 1 {
 			out = append(out, kit.Line{ID: "of " + strconv.Itoa(x.Piece), Kind: kit.LineHead, Name: pieceName(e, x.Piece)})
 		}
-		piece = x.Piece
+		last = x.Piece
 		line := lineOf(e, x)
 		line.ID = lineID(e, n)
 		l.byID[line.ID] = x
 		out = append(out, line)
-		total += x.Amount
-		hours += quantity.Time(x.Hours)
 	}
+	for piece, at := range shut {
+		out[at].Cost = amount(e.Currency, sums[piece])
+	}
+	return l.withTotal(e, out, total, hours)
+}
+
+// shut tells whether only the sum of a piece's lines is shown.
+func (l *stageLines) shut(piece int) bool {
+	return l.byPiece && piece != estimate.Whole && piece != l.q.piece
+}
+
+func (l *stageLines) withTotal(e *estimate.Estimate, out []kit.Line, total money.Amount, hours quantity.Time) []kit.Line {
 	if len(out) == 0 {
 		return nil
 	}

@@ -70,6 +70,7 @@ func (p *workPage) page() *page { return p.body }
 
 func (p *workPage) show() {
 	p.showInputs()
+	p.lines.byPiece = p.choices.ofPiece
 	p.lines.show()
 	p.own.show()
 }
