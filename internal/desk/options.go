@@ -31,15 +31,17 @@ type Weighing struct {
 	commission estimate.Commission
 	shop       *shop.Shop
 	start      time.Time
+	rule       estimate.Rule
 }
 
 // Weighing takes the options of the sheet as they stand.
 func (s *Sheet) Weighing() Weighing {
-	return Weighing{s.quote.Commission, s.desk.shop, s.desk.now()}
+	c := s.quote.Commission
+	return Weighing{c, s.desk.shop, s.desk.now(), estimate.RuleOf(c, s.desk.shop)}
 }
 
 // Rule is what the heights and the budget of the quote are read as.
-func (w Weighing) Rule() estimate.Rule { return estimate.RuleOf(w.commission, w.shop) }
+func (w Weighing) Rule() estimate.Rule { return w.rule }
 
 // Options estimates the options.
 func (w Weighing) Options() []Option {
@@ -74,9 +76,8 @@ func (w Weighing) After(was Weighing, before []Option) []Option {
 // At estimates one more option, at a height, that is not kept: for a height that
 // is being drawn from one place to another.
 func (w Weighing) At(h quantity.Length) Option {
-	rule := w.Rule()
 	c := w.commission
-	c.Options = []estimate.Option{{Height: options.HeightText(h, rule.System)}}
+	c.Options = []estimate.Option{{Height: options.HeightText(h, w.rule.System)}}
 	return w.option(options.Compare(c, w.shop)[0])
 }
 
@@ -89,6 +90,12 @@ func (w Weighing) option(r options.Result) Option {
 		o.Weeks = p.Weeks
 	}
 	return o
+}
+
+// SameQuote tells whether the quote and the shop book are what they were in
+// another weighing, whatever has become of the options.
+func (w Weighing) SameQuote(was Weighing) bool {
+	return w.shop == was.shop && options.SameQuote(w.commission, was.commission)
 }
 
 // same tells whether a commission is just the quote's, whatever its heights are
@@ -115,6 +122,10 @@ func (w Weighing) Largest() (options.Fit, error) {
 	}
 	return options.Largest(w.commission, w.shop, rule.Budget, rule.BeforeTax)
 }
+
+// Smallest is the least height whose walls fit the form, 0 where nothing can be
+// made at it.
+func (w Weighing) Smallest() (quantity.Length, error) { return options.Smallest(w.commission, w.shop) }
 
 // Artist finds what the budget leaves for the artist in an option. The error is
 // a fault where there is no budget, or the faults of the option.

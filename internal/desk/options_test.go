@@ -244,7 +244,7 @@ func TestNothingThatIsDoneToAnOptionDisturbsAnother(t *testing.T) {
 			"form.casts": {"2", ""}, "form.start": {"their wax"}, "form.in_options": {"stays as it is"},
 		}
 		paths := []string{"form.wall", "patina.colours", "base.plinth", "form.casts", "form.start", "form.in_options"}
-		for range rapid.IntRange(1, 8).Draw(rt, "steps") {
+		for range rapid.IntRange(1, 4).Draw(rt, "steps") {
 			i := rapid.IntRange(0, 3).Draw(rt, "option")
 			before := s.Options()
 			choose := rapid.IntRange(0, 2).Draw(rt, "choose") == 0

@@ -57,6 +57,21 @@ func Largest(c estimate.Commission, s *shop.Shop, budget money.Amount, beforeTax
 	return fit, nil
 }
 
+// Smallest is the least height of the first piece, in whole millimetres, at which
+// the walls of all pieces fit their forms; 0 where nothing can be made at it. The
+// error is the commission's faults.
+func Smallest(c estimate.Commission, s *shop.Shop) (quantity.Length, error) {
+	f, err := newFinder(c, s, false)
+	if err != nil {
+		return 0, err
+	}
+	mm, ok := f.smallest()
+	if !ok {
+		return 0, nil
+	}
+	return length(mm), nil
+}
+
 // largest goes down from the last height that could be within the budget.
 func (f *finder) largest(low int, budget money.Amount) int {
 	high := f.last(low, func(t tried) bool { return t.Holds && t.floor <= budget })

@@ -68,15 +68,19 @@ func Compare(c estimate.Commission, s *shop.Shop) []Result {
 // of them is being changed.
 func Unchanged(c, was estimate.Commission) []bool {
 	same := make([]bool, len(c.Options))
-	a, b := c, was
-	a.Options, b.Options = nil, nil
-	if len(c.Options) != len(was.Options) || !alike(a, b) {
+	if len(c.Options) != len(was.Options) || !SameQuote(c, was) {
 		return same
 	}
 	for i := range same {
 		same[i] = alike(c.Options[i], was.Options[i])
 	}
 	return same
+}
+
+// SameQuote tells whether two commissions are the same but for their options.
+func SameQuote(a, b estimate.Commission) bool {
+	a.Options, b.Options = nil, nil
+	return alike(a, b)
 }
 
 // alike tells whether two values would be written alike into a file.

@@ -42,19 +42,17 @@ var (
 	}
 )
 
-// Ticks are the round amounts from nothing to at least most that a price is read
-// off against, no more than n besides nothing, in whole units of the currency.
+// Ticks are the round amounts from nothing up to most that a price is read off
+// against, no more than n besides nothing, in whole units of the currency.
 func Ticks(c money.Currency, most money.Amount, n int) []money.Amount {
-	top := c.Decimal(max(most, 1)).InexactFloat64()
+	top := c.Decimal(max(most, 0)).InexactFloat64()
 	step := 1.0
 	for k := 0; top/step > float64(max(n, 1)); k++ {
 		step = [...]float64{1, 2, 5}[k%3] * math.Pow10(k/3)
 	}
 	var out []money.Amount
-	for v := 0.0; ; v += step {
+	for v := 0.0; v <= top; v += step {
 		out = append(out, c.Of(money.Round(v, 0)))
-		if v >= top {
-			return out
-		}
 	}
+	return out
 }

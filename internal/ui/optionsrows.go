@@ -1,0 +1,213 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"meltwright/internal/desk"
+	"meltwright/internal/estimate"
+	"meltwright/internal/quantity"
+	"meltwright/internal/ui/look"
+)
+
+// optionCell is what the table says of one thing in one option.
+type optionCell struct {
+	lines []string
+	tone  fyne.ThemeColorName // "" is that of ink
+	bold  bool
+}
+
+// optionRow is one thing that the table says of every option.
+type optionRow struct {
+	label string
+	words bool // and not numbers
+	cells []optionCell
+}
+
+// optionRows is the whole table: the first row is its head.
+type optionTexts struct {
+	heads       []optionCell
+	recommended []bool
+	rows        []optionRow
+}
+
+// optionRows says everything of every option.
+func optionRows(list []desk.Option, w desk.Weighing) optionTexts {
+	rule := w.Rule()
+	var s optionTexts
+	for i, o := range list {
+		s.heads = append(s.heads, headCell(o, i))
+		s.recommended = append(s.recommended, o.Recommended)
+	}
+	for _, r := range saidOfOptions {
+		row, some := optionRow{label: r.label, words: r.words}, false
+		for _, o := range list {
+			c := optionCell{lines: []string{"—"}, tone: look.Muted}
+			if len(o.Faults) == 0 || r.always && o.Height > 0 {
+				c = r.say(o, rule)
+			}
+			some = some || len(c.lines) > 0 && c.lines[0] != "—"
+			row.cells = append(row.cells, c)
+		}
+		if some {
+			s.rows = append(s.rows, row)
+		}
+	}
+	return s
+}
+
+// headCell is the name of an option and what it is among the others.
+func headCell(o desk.Option, i int) optionCell {
+	name := o.Name
+	if name == "" {
+		name = fmt.Sprintf("Option %d", i+1)
+	}
+	c := optionCell{lines: []string{name}, bold: true}
+	switch {
+	case len(o.Faults) > 0:
+		c.lines, c.tone = append(c.lines, "cannot be made so"), look.Bad
+	case o.IsQuote:
+		c.lines = append(c.lines, "the quote")
+	}
+	return c
+}
+
+// optionSaid is one row of the table.
+type optionSaid struct {
+	label  string
+	always bool // said of options with faults too
+	words  bool // and not numbers
+	say    func(o desk.Option, rule estimate.Rule) optionCell
+}
+
+func plainCell(lines ...string) optionCell { return optionCell{lines: lines} }
+
+// saidOfOptions are the rows of the table, from top to bottom. A row that has
+// nothing to say of any option is left out.
+var saidOfOptions = []optionSaid{
+	{label: "Height", always: true, say: func(o desk.Option, r estimate.Rule) optionCell {
+		return plainCell(quantity.Print(quantity.KindLength, float64(o.Height), r.System))
+	}},
+	{label: "Scale", always: true, say: func(o desk.Option, r estimate.Rule) optionCell {
+		if o.Scale == 0 {
+			return plainCell("—")
+		}
+		return plainCell("× " + quantity.Number(o.Scale, 2))
+	}},
+	{label: "Price before tax", say: func(o desk.Option, r estimate.Rule) optionCell {
+		return optionCell{lines: []string{headline(o.Estimate)}, bold: true}
+	}},
+	{label: "With tax", say: func(o desk.Option, _ estimate.Rule) optionCell {
+		if len(o.Estimate.Taxes) == 0 {
+			return plainCell("—")
+		}
+		return plainCell(o.Estimate.Currency.Print(o.Estimate.Total, locale))
+	}},
+	{label: "Against the budget", say: againstBudget},
+	{label: "Finished bronze", say: func(o desk.Option, r estimate.Rule) optionCell {
+		finished, _, _ := optionWeights(o.Estimate)
+		return plainCell(quantity.Print(quantity.KindMass, finished, r.System))
+	}},
+	{label: "Metal poured", say: func(o desk.Option, r estimate.Rule) optionCell {
+		_, poured, _ := optionWeights(o.Estimate)
+		return plainCell(quantity.Print(quantity.KindMass, poured, r.System))
+	}},
+	{label: "Sections", say: func(o desk.Option, _ estimate.Rule) optionCell {
+		return plainCell(quantity.Number(float64(o.Estimate.Sections), 0))
+	}},
+	{label: "Heats", say: func(o desk.Option, _ estimate.Rule) optionCell {
+		return plainCell(quantity.Number(float64(len(o.Estimate.Heats)), 0))
+	}},
+	{label: "Pour days", say: func(o desk.Option, _ estimate.Rule) optionCell {
+		return plainCell(quantity.Number(float64(o.Estimate.PourDays), 0))
+	}},
+	{label: "From start to ready", say: func(o desk.Option, _ estimate.Rule) optionCell {
+		if o.Weeks == 0 {
+			return plainCell("—")
+		}
+		return plainCell(weeks(o.Weeks))
+	}},
+	{label: "Heaviest lift", words: true, say: liftCell},
+	{label: "Crate", words: true, say: crateCell},
+	{label: "Base", say: func(o desk.Option, r estimate.Rule) optionCell {
+		_, _, base := optionWeights(o.Estimate)
+		if base == 0 {
+			return plainCell("—")
+		}
+		return plainCell(quantity.Print(quantity.KindMass, base, r.System))
+	}},
+}
+
+// againstBudget says how much is left, or lacking, in words and in colour.
+func againstBudget(o desk.Option, r estimate.Rule) optionCell {
+	switch {
+	case !o.Budgeted:
+		return plainCell("—")
+	case o.Left < 0:
+		return optionCell{lines: []string{r.Currency.Whole(-o.Left, locale) + " over"}, tone: look.Bad}
+	}
+	return optionCell{lines: []string{r.Currency.Whole(o.Left, locale) + " left"}, tone: look.Good}
+}
+
+// liftCell says what lifts the heaviest part, by its weight and the reach.
+func liftCell(o desk.Option, r estimate.Rule) optionCell {
+	l := o.Estimate.Lift
+	mass := quantity.Print(quantity.KindMass, l.Kg, r.System)
+	switch l.By {
+	case "":
+		return plainCell("—")
+	case "hands":
+		return plainCell("by hand", mass+", "+liftedBy(l.People))
+	case "hoist":
+		return plainCell("hoist", mass)
+	}
+	return plainCell(l.By, mass+" at "+quantity.Print(quantity.KindLength, l.Reach, r.System))
+}
+
+func liftedBy(n int) string {
+	if n == 1 {
+		return "1 person"
+	}
+	return quantity.Number(float64(n), 0) + " people"
+}
+
+// crateCell says how large the largest crate is, and how many more there are.
+func crateCell(o desk.Option, r estimate.Rule) optionCell {
+	var largest estimate.PieceResult
+	n := 0
+	for _, p := range o.Estimate.Pieces {
+		n += p.Casts
+		if p.CrateHeight > largest.CrateHeight {
+			largest = p
+		}
+	}
+	if largest.CrateHeight == 0 {
+		return plainCell("—")
+	}
+	c := plainCell(crateSize(largest, r.System))
+	if n > 1 {
+		c.lines = append(c.lines, "and "+quantity.Number(float64(n-1), 0)+" more")
+	}
+	return c
+}
+
+// crateSize is the sides of a crate in one unit: metres, or inches.
+func crateSize(p estimate.PieceResult, sys quantity.System) string {
+	side, height := float64(p.CrateSide), float64(p.CrateHeight)
+	unit, places := "m", 2
+	if sys == quantity.InchPound {
+		side, height, unit, places = quantity.Inch.In(side), quantity.Inch.In(height), "in", 0
+	}
+	return strings.Join([]string{quantity.Number(side, places), quantity.Number(side, places), quantity.Number(height, places)}, " × ") + " " + unit
+}
+
+// optionWeights are those of all casts: bronze, metal poured, and what they stand on.
+func optionWeights(e *estimate.Estimate) (finished, poured, base float64) {
+	for _, p := range e.Pieces {
+		n := float64(p.Casts)
+		finished, poured, base = finished+n*float64(p.Finished), poured+n*float64(p.Poured), base+n*float64(p.Plinth)
+	}
+	return finished, poured, base
+}
