@@ -157,9 +157,6 @@ func (t *setter) item(s style, words string) []strip {
 	return strips
 }
 
-// gap is empty space.
-func gap(height float64) strip { return strip{height: 0.01, before: height} }
-
 // picture is a scene as a strip.
 func picture(s drawing.Scene, before float64) strip {
 	return strip{height: s.Height, before: before, items: s.Items}

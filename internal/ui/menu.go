@@ -17,7 +17,7 @@ type offers struct {
 	nextStage, lastStage          func()
 	nextPiece, lastPiece          func()
 	find, toPart                  func()
-	list, shopBook, newQuote      func() // nil: as everywhere
+	list, shopBook                func() // nil: as everywhere
 	bin                           func()
 }
 

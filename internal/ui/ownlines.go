@@ -17,7 +17,6 @@ type ownLines struct {
 	rows   *rowsEditor
 	fields [4]*kit.Field // item, quantity, unit, rate
 	fault  *kit.CautionBox
-	head   fyne.CanvasObject
 }
 
 // ownParts are the parts of an own line, as its fields show them.
