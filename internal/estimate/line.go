@@ -1,9 +1,8 @@
 package estimate
 
 import (
-	"strings"
-
 	"math"
+	"strings"
 
 	"meltwright/internal/field"
 	"meltwright/internal/money"

@@ -43,8 +43,10 @@ var axes = []Axis{ZUp, YUp, XUp, ZDown, YDown, XDown}
 func ParseAxis(text string) (Axis, error) {
 	a := Axis(strings.ToLower(strings.TrimPrefix(strings.TrimSpace(text), "+")))
 	if _, ok := uprights[a]; !ok {
-		return NoAxis, fault.Fault{Where: "scan.up", Field: "Up axis of the scan", Value: text,
-			Problem: "is no axis", Remedy: "give x, y or z, or -x, -y or -z if the scan is upside down"}
+		return NoAxis, fault.Fault{
+			Where: "scan.up", Field: "Up axis of the scan", Value: text,
+			Problem: "is no axis", Remedy: "give x, y or z, or -x, -y or -z if the scan is upside down",
+		}
 	}
 	return a, nil
 }
@@ -58,15 +60,19 @@ func Stand(m *Mesh, s *Shells, how Stance) (*Mesh, error) {
 		return nil, err
 	}
 	if !(how.Unit.Metres > 0) || math.IsInf(how.Unit.Metres, 0) {
-		return nil, fault.Fault{Where: "scan.unit", Field: "Unit of the scan", Value: how.Unit.Symbol,
-			Problem: "is not known", Remedy: "give mm, cm, m, in or ft"}
+		return nil, fault.Fault{
+			Where: "scan.unit", Field: "Unit of the scan", Value: how.Unit.Symbol,
+			Problem: "is not known", Remedy: "give mm, cm, m, in or ft",
+		}
 	}
 	if len(how.Keep) > 0 {
 		keep := make([]bool, len(s.List))
 		for _, k := range how.Keep {
 			if k < 0 || k >= len(keep) {
-				return nil, fault.Fault{Where: "scan.keep", Field: "Shells to keep", Value: fmt.Sprint(k + 1),
-					Problem: "is no shell of this scan", Remedy: fmt.Sprintf("give numbers from 1 to %d", len(keep))}
+				return nil, fault.Fault{
+					Where: "scan.keep", Field: "Shells to keep", Value: fmt.Sprint(k + 1),
+					Problem: "is no shell of this scan", Remedy: fmt.Sprintf("give numbers from 1 to %d", len(keep)),
+				}
 			}
 			keep[k] = true
 		}

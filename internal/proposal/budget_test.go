@@ -38,14 +38,25 @@ func TestABudgetHoldsEachKindOfWork(t *testing.T) {
 		Currency: money.Currency{Code: "CAD", Digits: 2}, Price: 130000,
 		PriceLines: []estimate.PriceLine{{Name: feeLine, Amount: 20000}, {Name: "Contingency", Amount: 8000}, {Name: "Insurance", Amount: 1500}, {Name: "Bond", Amount: 500}, {Name: "Margin", Amount: 50000}},
 		Lines: []estimate.Line{
-			{Stage: "shell", Item: "Dipping", Class: estimate.Labour, Amount: 10000}, {Stage: "shell", Item: "Stucco, fine", Amount: 5000},
-			{Stage: "shell", Item: "Expected recasts", Class: estimate.Recast, Amount: 5000}, {Stage: "base", Item: itemEngineer, Class: estimate.Bought, Amount: 10000},
-			{Stage: "delivery", Item: "Crates", Amount: 5000}, {Stage: "delivery", Item: "City crane", Class: estimate.Bought, Amount: 5000}, {Stage: "delivery", Item: "Lodging and meals", Class: estimate.Bought, Amount: 10000},
+			{Stage: "shell", Item: "Dipping", Class: estimate.Labour, Amount: 10000},
+			{Stage: "shell", Item: "Stucco, fine", Amount: 5000},
+			{Stage: "shell", Item: "Expected recasts", Class: estimate.Recast, Amount: 5000},
+			{Stage: "base", Item: itemEngineer, Class: estimate.Bought, Amount: 10000},
+			{Stage: "delivery", Item: "Crates", Amount: 5000},
+			{Stage: "delivery", Item: "City crane", Class: estimate.Bought, Amount: 5000},
+			{Stage: "delivery", Item: "Lodging and meals", Class: estimate.Bought, Amount: 10000},
 		},
 	}
 	assert.Equal(t, []partPrice{
-		{key: "fee", amount: 20000}, {key: "engineering", amount: 20000}, {key: "materials", amount: 10000}, {key: "fabrication", amount: 30000},
-		{key: "transport", amount: 10000}, {key: "installation", amount: 10000}, {key: "travel", amount: 20000}, {key: "insurance", amount: 2000}, {key: "contingency", amount: 8000},
+		{key: "fee", amount: 20000},
+		{key: "engineering", amount: 20000},
+		{key: "materials", amount: 10000},
+		{key: "fabrication", amount: 30000},
+		{key: "transport", amount: 10000},
+		{key: "installation", amount: 10000},
+		{key: "travel", amount: 20000},
+		{key: "insurance", amount: 2000},
+		{key: "contingency", amount: 8000},
 	}, budget(e))
 }
 

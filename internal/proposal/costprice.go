@@ -95,8 +95,12 @@ func (c *costs) casts() []strip {
 	for _, p := range e.Pieces {
 		if p.Casts > 1 {
 			tb.rows = append(tb.rows, row{style: costRow, rule: drawing.Rule, pad: 3, cells: []cell{
-				{words: p.Name}, {words: l.count(p.Casts)}, {words: l.amount(e.Currency, p.Once)}, {words: l.amount(e.Currency, p.FirstCast)},
-				{words: l.amount(e.Currency, p.NextCast)}, {words: l.amount(e.Currency, p.AverageCast)},
+				{words: p.Name},
+				{words: l.count(p.Casts)},
+				{words: l.amount(e.Currency, p.Once)},
+				{words: l.amount(e.Currency, p.FirstCast)},
+				{words: l.amount(e.Currency, p.NextCast)},
+				{words: l.amount(e.Currency, p.AverageCast)},
 			}})
 		}
 	}

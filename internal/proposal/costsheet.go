@@ -81,9 +81,13 @@ func (c *costs) top() []strip {
 	}
 	strips = append(strips, c.paragraph(smallStyle, "Reckoned with the shop book "+dated+", on "+c.paper.Date+", in "+e.Currency.Code+".", 0, 2)...)
 	pairs := [][2]string{
-		{"Direct cost", l.amount(e.Currency, e.Direct)}, {"Price before tax", l.amount(e.Currency, e.Price)}, {"Total", l.amount(e.Currency, e.Total)},
-		{"Foundry hours", l.number(quantity.Number(float64(e.Foundry), 1))}, {"Metal used up", l.size(quantity.KindMass, float64(e.MetalUsed), e.System)},
-		{"Heats, pour days", l.count(len(e.Heats)) + ", " + l.count(e.PourDays)}, {"Wax to metal", l.number(quantity.Number(e.WaxToMetal, 1)) + " weeks"},
+		{"Direct cost", l.amount(e.Currency, e.Direct)},
+		{"Price before tax", l.amount(e.Currency, e.Price)},
+		{"Total", l.amount(e.Currency, e.Total)},
+		{"Foundry hours", l.number(quantity.Number(float64(e.Foundry), 1))},
+		{"Metal used up", l.size(quantity.KindMass, float64(e.MetalUsed), e.System)},
+		{"Heats, pour days", l.count(len(e.Heats)) + ", " + l.count(e.PourDays)},
+		{"Wax to metal", l.number(quantity.Number(e.WaxToMetal, 1)) + " weeks"},
 		{"Recasts to expect", l.number(quantity.Number(e.Recasts, 2))},
 	}
 	const across = 4
@@ -107,9 +111,16 @@ func (c *costs) pieces() []strip {
 	mass := func(m quantity.Mass) string { return l.size(quantity.KindMass, float64(m), e.System) }
 	for _, p := range e.Pieces {
 		tb.rows = append(tb.rows, row{style: costRow, rule: drawing.Rule, pad: 3, cells: []cell{
-			{words: p.Name, note: p.Alloy, across: true}, {words: l.length(p.Height, e.System)}, {words: l.size(quantity.KindArea, float64(p.Area), e.System)},
-			{words: l.length(p.Wall, e.System)}, {words: mass(p.Finished)}, {words: mass(p.Poured)}, {words: l.count(p.Sections)},
-			{words: l.count(p.Coats)}, {words: mass(p.ShellMass)}, {words: l.length(p.Weld, e.System)},
+			{words: p.Name, note: p.Alloy, across: true},
+			{words: l.length(p.Height, e.System)},
+			{words: l.size(quantity.KindArea, float64(p.Area), e.System)},
+			{words: l.length(p.Wall, e.System)},
+			{words: mass(p.Finished)},
+			{words: mass(p.Poured)},
+			{words: l.count(p.Sections)},
+			{words: l.count(p.Coats)},
+			{words: mass(p.ShellMass)},
+			{words: l.length(p.Weld, e.System)},
 		}})
 	}
 	strips := append(c.heading("Sizes and weights", 0), c.table(tb)...)

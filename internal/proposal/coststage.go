@@ -22,8 +22,12 @@ func (c *costs) stage(st *estimate.Stage) []strip {
 	tb := table{
 		size: costRow, before: 4, mark: ".",
 		columns: []column{
-			{}, {wide: 52, anchor: drawing.End, point: true, gutter: 6}, {wide: 44, gutter: 4},
-			{wide: 52, anchor: drawing.End, point: true, gutter: 4}, {wide: 44, gutter: 4}, {wide: 66, anchor: drawing.End, gutter: 4},
+			{},
+			{wide: 52, anchor: drawing.End, point: true, gutter: 6},
+			{wide: 44, gutter: 4},
+			{wide: 52, anchor: drawing.End, point: true, gutter: 4},
+			{wide: 44, gutter: 4},
+			{wide: 66, anchor: drawing.End, gutter: 4},
 		},
 		head: []string{"Line", "Quantity", "", "Rate", "", "Amount"},
 	}
@@ -61,8 +65,12 @@ func (c *costs) line(l estimate.Line) row {
 		per = "/ " + l.Per
 	}
 	return row{style: costRow, rule: drawing.Rule, pad: 2.4, cells: []cell{
-		{words: l.Item, note: c.e.Working(l).Numbers, across: true}, {words: l.QuantityText()}, {words: l.Unit},
-		{words: l.RateText(e.Currency.Digits)}, {words: per}, {words: c.language.amount(e.Currency, l.Amount)},
+		{words: l.Item, note: c.e.Working(l).Numbers, across: true},
+		{words: l.QuantityText()},
+		{words: l.Unit},
+		{words: l.RateText(e.Currency.Digits)},
+		{words: per},
+		{words: c.language.amount(e.Currency, l.Amount)},
 	}}
 }
 

@@ -19,9 +19,19 @@ func currency(t *testing.T, code string) money.Currency {
 
 func TestAmountsAreThoseOfTheLanguageAndTheMoneysCountry(t *testing.T) {
 	for _, x := range []struct{ language, code, want string }{
-		{"en", "CAD", "$12,345.67"}, {"en", "USD", "$12,345.67"}, {"en", "GBP", "£12,345.67"}, {"en", "EUR", "€12,345.67"}, {"en", "JPY", "¥1,234,567"},
-		{"en", "KWD", "KWD\u00a01,234.567"}, {"fr", "CAD", "12\u00a0345,67\u00a0$"}, {"fr", "EUR", "12\u202f345,67\u00a0€"}, {"es", "EUR", "12.345,67\u00a0€"},
-		{"es", "MXN", "$12,345.67"}, {"", "CAD", "$12,345.67"}, {"tlh", "CAD", "$12,345.67"}, {"fr-CA", "CAD", "12\u00a0345,67\u00a0$"},
+		{"en", "CAD", "$12,345.67"},
+		{"en", "USD", "$12,345.67"},
+		{"en", "GBP", "£12,345.67"},
+		{"en", "EUR", "€12,345.67"},
+		{"en", "JPY", "¥1,234,567"},
+		{"en", "KWD", "KWD\u00a01,234.567"},
+		{"fr", "CAD", "12\u00a0345,67\u00a0$"},
+		{"fr", "EUR", "12\u202f345,67\u00a0€"},
+		{"es", "EUR", "12.345,67\u00a0€"},
+		{"es", "MXN", "$12,345.67"},
+		{"", "CAD", "$12,345.67"},
+		{"tlh", "CAD", "$12,345.67"},
+		{"fr-CA", "CAD", "12\u00a0345,67\u00a0$"},
 	} {
 		c := currency(t, x.code)
 		assert.Equal(t, x.want, languageOf(x.language, c).amount(c, 1234567), "%s %s", x.language, x.code)

@@ -91,9 +91,11 @@ func (o *offer) signatures(key string) []strip {
 func (o *offer) agreed() []strip {
 	f := o.facts
 	pairs := [][2]string{
-		{"agreed-work", o.title()}, {"agreed-place", f.Place},
+		{"agreed-work", o.title()},
+		{"agreed-place", f.Place},
 		{"agreed-paper", joinSome([]string{f.Number, o.revision(), f.Date}, ", ")},
-		{"agreed-until", f.Until}, {"agreed-price", f.Price},
+		{"agreed-until", f.Until},
+		{"agreed-price", f.Price},
 	}
 	tb := table{size: rowStyle, before: 10, columns: []column{{wide: 130}, {gutter: 10}}}
 	add := func(name, words string) {

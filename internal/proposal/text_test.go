@@ -63,7 +63,8 @@ func TestFiguresStandWithTheirDecimalMarksBelowEachOther(t *testing.T) {
 	strips := tt.table(table{
 		size: costRow, mark: ".", columns: []column{{}, {wide: 60, anchor: drawing.End, point: true}},
 		rows: []row{
-			{style: costRow, cells: []cell{{words: "a"}, {words: "724.91"}}}, {style: costRow, cells: []cell{{words: "b"}, {words: "12"}}},
+			{style: costRow, cells: []cell{{words: "a"}, {words: "724.91"}}},
+			{style: costRow, cells: []cell{{words: "b"}, {words: "12"}}},
 			{style: costRow, cells: []cell{{words: "c"}, {words: "0.055"}}},
 		},
 	})

@@ -77,8 +77,12 @@ func (b *ledger) setStyles() {
 		name  string
 		style excelize.Style
 	}{
-		{"head", head}, {"total", total}, {"alone", alone},
-		{"amount", excelize.Style{CustomNumFmt: &amount}}, {"exact", excelize.Style{CustomNumFmt: &exact}}, {"share", excelize.Style{CustomNumFmt: &share}},
+		{"head", head},
+		{"total", total},
+		{"alone", alone},
+		{"amount", excelize.Style{CustomNumFmt: &amount}},
+		{"exact", excelize.Style{CustomNumFmt: &exact}},
+		{"share", excelize.Style{CustomNumFmt: &share}},
 	} {
 		id, err := b.file.NewStyle(&s.style)
 		b.check(err)

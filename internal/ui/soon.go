@@ -1,11 +1,10 @@
 package ui
 
 import (
+	"bytes"
 	"context"
 	"path/filepath"
 	"time"
-
-	"bytes"
 
 	"meltwright/internal/desk"
 	"meltwright/internal/risk"
