@@ -20,7 +20,7 @@ var (
 	priced   = with(measured, "internal/shop", "internal/estimate")
 	judged   = with(priced, "internal/lead", "internal/risk", "internal/options")
 	quoted   = with(judged, "internal/quote")
-	worked   = with(quoted, "internal/drawing", "internal/desk")
+	worked   = with(quoted, "internal/parcel", "internal/drawing", "internal/desk")
 	stored   = with(worked, "internal/sqlite", "internal/proposal", "internal/buildinfo", "assets", "templates")
 	shown    = with(stored, "internal/ui", "internal/ui/kit", "internal/ui/look")
 )
@@ -80,6 +80,10 @@ var rooms = []room{
 		pure: true, may: judged, tests: list("internal/sqlite"),
 	},
 	{
+		path: "internal/parcel", holds: "one quote with its scan and pictures as one file, to send and to open elsewhere",
+		pure: true, may: quoted,
+	},
+	{
 		path: "internal/drawing", holds: "scenes of paths and text, drawn alike on the window and in the PDF",
 		pure: true, may: list("internal/quantity", "internal/money", "assets"),
 	},
@@ -94,7 +98,7 @@ var rooms = []room{
 	},
 	{
 		path: "internal/desk", holds: "what a person does, without a window: change, recompute, undo, save, issue, export",
-		may:   with(quoted, "internal/drawing", "internal/buildinfo"),
+		may:   with(quoted, "internal/parcel", "internal/drawing", "internal/buildinfo"),
 		tests: list("internal/sqlite", "internal/proposal"), // the program hands these in
 	},
 
