@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 
 	"meltwright/internal/estimate"
@@ -13,6 +14,7 @@ import (
 type formPage struct {
 	workPage
 	solids  *solidsEditor
+	scan    *scanCard
 	results *kit.LineTable
 	checks  *kit.LineTable
 	editor  *pieceEditor
@@ -22,7 +24,8 @@ type formPage struct {
 func newFormPage(q *quoteScreen, st *estimate.Stage) *formPage {
 	p := &formPage{workPage: workPage{q: q, st: st}}
 	parts := p.inputs()
-	p.solids = newSolidsEditor(q)
+	p.solids, p.scan = newSolidsEditor(q), newScanCard(q)
+	parts = slices.Insert(parts, 2, p.scan.parts()...) // between the pieces and their inputs
 	p.results, p.checks = kit.NewLineTable(), kit.NewLineTable()
 	p.results.SetHeads("What it comes to, one cast", "", "", "")
 	p.checks.SetHeads("Surface of a nude body, four published formulas", "", "", "")
@@ -44,6 +47,7 @@ func newFormPage(q *quoteScreen, st *estimate.Stage) *formPage {
 
 func (p *formPage) show() {
 	p.solids.show(madeOfSolids(p.showInputs()))
+	p.scan.show()
 	p.showResults()
 	p.editor.show()
 	if len(p.own.numbers()) > 0 {
