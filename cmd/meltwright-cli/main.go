@@ -35,6 +35,8 @@ func init() {
 		{"show", "[--db FILE] [--json] N", "estimate a quote of the store, by its number", runShow},
 		{"export", "[--db FILE] N", "print a quote of the store as a commission file", runExport},
 		{"import", "[--db FILE] FILE", "keep a commission file as a new quote", runImport},
+		{"send", "[--db FILE] [--with-book] [--with-margins] N OUT [PICTURE|SCAN]...", "pack a quote into one file for somebody else", runSend},
+		{"receive", "[--db FILE] [--into FOLDER] FILE", "keep what somebody else has sent as a new quote", runReceive},
 		{"backup", "[--db FILE] COPY | --list", "copy the store to a file, or list its copies", runBackup},
 		{"restore", "[--db FILE] COPY", "put a copy in the place of the store", runRestore},
 		{"check", "[--db FILE]", "read the whole store and say what is wrong", runCheck},
