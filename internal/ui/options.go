@@ -61,7 +61,7 @@ func newOptionsScreen(q *quoteScreen) *optionsScreen {
 	)
 	o.table = newOptionTable()
 	o.table.onChoose, o.table.onOpen = o.w.guardedNumber(o.choose), o.w.guardedNumber(func(int) { o.panel.focusFirst() })
-	o.table.onRemove = o.w.guardedNumber(o.remove)
+	o.table.onRemove, o.table.onScroll = o.w.guardedNumber(o.remove), o.scroll
 	o.picture = kit.NewSceneView(o.drawPicture)
 	o.bars = kit.NewSceneView(o.drawBars)
 	o.curve = kit.NewSceneView(o.drawCurve)
@@ -175,6 +175,17 @@ const pictureHeight = 236
 func (o *optionsScreen) fit(height float32) {
 	o.picture.SetLeast(300, min(pictureHeight, height*0.7*look.Text/theme.TextSize()))
 	o.body.relay()
+}
+
+// scroll scrolls the comparison by so much of what is seen of it.
+func (o *optionsScreen) scroll(by float32) {
+	s := o.body.scroll
+	view := s.Size().Height
+	if by > 0 {
+		kit.RevealPart(s.Content(), s.Offset()+view, s.Offset()+view*(1+by))
+	} else {
+		kit.RevealPart(s.Content(), s.Offset()+view*by, s.Offset())
+	}
 }
 
 // head writes the title over the screen.

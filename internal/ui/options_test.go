@@ -73,6 +73,21 @@ func TestTheWholeJobGoesByKeyboard(t *testing.T) {
 	assert.Len(t, o.list, 3)
 }
 
+func TestTheKeyboardScrollsToTheBarsAndTheCurveAndBack(t *testing.T) {
+	b, o := fourHeights(t)
+	b.win.Resize(fyne.NewSize(1024, 700))
+	b.win.Canvas().Focus(o.table)
+	b.press(fyne.KeyPageDown, fyne.KeyPageDown)
+	end := o.body.scroll.Content().Size().Height - o.body.scroll.Size().Height
+	assert.InDelta(t, end, o.body.scroll.Offset(), 1)
+	b.press(fyne.KeyUp)
+	assert.Less(t, o.body.scroll.Offset(), end-50)
+	b.press(fyne.KeyDown)
+	assert.InDelta(t, end, o.body.scroll.Offset(), 1)
+	b.press(fyne.KeyPageUp, fyne.KeyPageUp)
+	assert.Zero(t, o.body.scroll.Offset())
+}
+
 func TestTheSliderDrawsTheHeightInOneStepOfUndo(t *testing.T) {
 	b, o := weigh(t, "life size", "life and a half")
 	o.choose(1)

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
@@ -14,12 +16,14 @@ import (
 
 // optionTable shows options side by side, a column each, so that they stand
 // under their figures in the drawing. Left and Right choose, Enter goes on to
-// the chosen option's inputs, Delete takes it away. Where there are more columns
+// the chosen option's inputs, Delete takes it away; Up, Down and the page keys
+// scroll to what stands above and below it. Where there are more columns
 // than go into the width, those around the chosen one are shown, and the head of
 // the first column says how many there are on either side.
 type optionTable struct {
 	widget.BaseWidget
 	onChoose, onOpen, onRemove func(i int)
+	onScroll                   func(by float32) // by so much of what is seen
 
 	says          optionTexts
 	chosen, first int
@@ -133,14 +137,14 @@ func (t *optionTable) layHead() float32 {
 			for _, part := range wrapped(line, p.column-pad, cellSize(k), bold, 2) {
 				text := t.text(part, cellSize(k), bold, cellTone(c, k))
 				size := text.MinSize()
-				text.Move(fyne.NewPos(p.centre(i)-size.Width/2, y))
+				place(text, p.centre(i)-size.Width/2, y)
 				y += size.Height
 			}
 		}
 		bottom = max(bottom, y)
 	}
 	t.layMore()
-	return bottom + pad
+	return float32(math.Ceil(float64(bottom + pad)))
 }
 
 // layMore says how many columns there are beyond those shown.
@@ -153,7 +157,7 @@ func (t *optionTable) layMore() {
 	}{{p.first, "‹ %s more"}, {len(t.says.heads) - p.first - p.n, "%s more ›"}} {
 		if m.n > 0 {
 			text := t.text(formatted(m.form, quantity.Number(float64(m.n), 0)), cellSize(1), false, look.Bronze)
-			text.Move(fyne.NewPos(0, y))
+			place(text, 0, y)
 		}
 		y += fyne.MeasureText("M", cellSize(1), fyne.TextStyle{}).Height
 	}
@@ -164,7 +168,7 @@ func (t *optionTable) layMore() {
 func (t *optionTable) layRow(r optionRow, y float32) float32 {
 	p, pad := t.plan, theme.Padding()
 	label := t.text(r.label, theme.TextSize(), false, look.Muted)
-	label.Move(fyne.NewPos(0, y+pad))
+	place(label, 0, y+pad)
 	bottom := y + pad + label.MinSize().Height
 	room := p.column - theme.InnerPadding()
 	for i := range p.n {
@@ -178,13 +182,13 @@ func (t *optionTable) layRow(r optionRow, y float32) float32 {
 				if r.words {
 					x = p.centre(i) - size.Width/2
 				}
-				text.Move(fyne.NewPos(x, at))
+				place(text, x, at)
 				at += size.Height
 			}
 		}
 		bottom = max(bottom, at)
 	}
-	return bottom + pad
+	return float32(math.Ceil(float64(bottom + pad)))
 }
 
 // widest is the room that the longest number said of option i takes.
@@ -234,6 +238,11 @@ func (t *optionTable) text(words string, size float32, bold bool, colour fyne.Th
 	text.Resize(text.MinSize())
 	text.Show()
 	return text
+}
+
+// place puts a text on whole units: its letters are crisp only there.
+func place(text *canvas.Text, x, y float32) {
+	text.Move(fyne.NewPos(float32(math.Round(float64(x))), float32(math.Round(float64(y)))))
 }
 
 // rule draws hairline i at y.
@@ -363,5 +372,13 @@ func (t *optionTable) TypedKey(e *fyne.KeyEvent) {
 		t.onOpen(t.chosen)
 	case fyne.KeyDelete:
 		t.onRemove(t.chosen)
+	case fyne.KeyDown:
+		t.onScroll(0.2)
+	case fyne.KeyUp:
+		t.onScroll(-0.2)
+	case fyne.KeyPageDown:
+		t.onScroll(0.9)
+	case fyne.KeyPageUp:
+		t.onScroll(-0.9)
 	}
 }
