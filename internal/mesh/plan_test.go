@@ -21,11 +21,11 @@ func standingMan(t testing.TB) *Wall {
 	m := figure(t, "man.off")
 	m, err := Stand(m, nil, Stance{Unit: Unit{"", 1.8 / Measure(m).Box()[2]}, Up: ZUp})
 	require.NoError(t, err)
-	return wallOf(t, m)
+	return roughWall(t, m)
 }
 
 func TestWithoutLimitsNothingIsCut(t *testing.T) {
-	w := wallOf(t, cylinder(0.2, 2, 60, 21))
+	w := roughWall(t, cylinder(0.2, 2, 60, 21))
 	p := planned(t, w, 3, 0.01, Limits{})
 	assert.Len(t, p.Sections, 1)
 	assert.Empty(t, p.Cuts)
@@ -33,7 +33,7 @@ func TestWithoutLimitsNothingIsCut(t *testing.T) {
 }
 
 func TestAColumnIsCutIntoAsFewRingsAsItsAreaAsks(t *testing.T) {
-	w := wallOf(t, cylinder(0.2, 2, 100, 41))
+	w := roughWall(t, cylinder(0.2, 2, 100, 41))
 	whole := Measure(w.Skin.Mesh).Area
 	p := planned(t, w, 1, 0.005, Limits{Area: whole/3 + 0.02})
 	require.Len(t, p.Sections, 3)
@@ -45,7 +45,7 @@ func TestAColumnIsCutIntoAsFewRingsAsItsAreaAsks(t *testing.T) {
 }
 
 func TestABoxThatIsTooShortCutsAcrossAndOneTooNarrowAlong(t *testing.T) {
-	w := wallOf(t, brick(Vec{1, 0.5, 0.3}, 12))
+	w := roughWall(t, brick(Vec{1, 0.5, 0.3}, 12))
 	short := Limits{Boxes: []Vec{{0.6, 0.6, 0.4}}}
 	p := planned(t, w, 1, 0.005, short)
 	assert.Len(t, p.Sections, 2)
@@ -59,7 +59,7 @@ func TestABoxThatIsTooShortCutsAcrossAndOneTooNarrowAlong(t *testing.T) {
 // A wasp waist takes the least weld, wherever else the limit would allow a cut.
 func TestTheCutGoesThroughTheWaist(t *testing.T) {
 	waist := func(s float64) (r, z float64) { return 0.3 - 0.2*math.Exp(-math.Pow((s-0.45)/0.05, 2)), 2 * s }
-	w := wallOf(t, lathe(80, waist))
+	w := roughWall(t, lathe(80, waist))
 	p := planned(t, w, 1, 0.005, Limits{Area: 0.75 * Measure(w.Skin.Mesh).Area})
 	require.Len(t, p.Cuts, 1)
 	assert.InDelta(t, 0.9, p.Cuts[0].Plane.At[2], 2.0/tableSlices)
@@ -67,7 +67,7 @@ func TestTheCutGoesThroughTheWaist(t *testing.T) {
 }
 
 func TestEachLegIsASectionAndOneCutMayTakeOneLegAlone(t *testing.T) {
-	w := wallOf(t, stool())
+	w := roughWall(t, stool())
 	area := Measure(w.Skin.Mesh).Area
 	p := planned(t, w, 1, 0.002, Limits{Area: 0.8 * area})
 	assert.Len(t, p.Sections, 2, "one leg off is enough")
@@ -150,7 +150,7 @@ func TestAPlanFromTablesIsThePlanOfTheForm(t *testing.T) {
 }
 
 func TestWhatCannotFitIsToldNotRefused(t *testing.T) {
-	w := wallOf(t, sphere(0.5, 40))
+	w := roughWall(t, sphere(0.5, 40))
 	l := Limits{Metal: 1e-6}
 	p := planned(t, w, 1, 0.01, l)
 	assert.NotEmpty(t, onlyOver(p.Over(&w.Profile, 1, 0.01, l)))

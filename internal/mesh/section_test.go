@@ -20,7 +20,7 @@ func evaluate(t require.TestingT, w *Wall, cuts ...Cut) Plan {
 func level(z float64) Cut { return Cut{Plane: Plane{At: Vec{0, 0, z}, Normal: Vec{0, 0, 1}}} }
 
 func TestAFormThatIsNotCutIsOneSection(t *testing.T) {
-	w := wallOf(t, sphere(0.5, 60))
+	w := roughWall(t, sphere(0.5, 60))
 	for _, cuts := range [][]Cut{nil, {level(3)}, {{}}} {
 		p := evaluate(t, w, cuts...)
 		require.Len(t, p.Sections, 1)
@@ -32,7 +32,7 @@ func TestAFormThatIsNotCutIsOneSection(t *testing.T) {
 }
 
 func TestACylinderCutAcrossIsTwoCylindersAndOneWeld(t *testing.T) {
-	w := wallOf(t, cylinder(0.3, 2, 200, 21))
+	w := roughWall(t, cylinder(0.3, 2, 200, 21))
 	for _, z := range []float64{0.5, 0.77} { // through a row of points, and not
 		p := evaluate(t, w, level(z))
 		require.Len(t, p.Sections, 2)
@@ -55,7 +55,7 @@ func TestCuttingConservesAreaAndMetal(t *testing.T) {
 	m := figure(t, "elephant.off")
 	m = m.Scale(1.8 / Measure(m).Long())
 	size := Measure(m)
-	w := wallOf(t, m)
+	w := roughWall(t, m)
 	middle := size.Min.Add(size.Max).Mul(0.5)
 	rapid.Check(t, func(t *rapid.T) {
 		var cuts []Cut
@@ -89,7 +89,7 @@ func TestCuttingConservesAreaAndMetal(t *testing.T) {
 }
 
 func TestVolumesOfParallelSlicesAddUp(t *testing.T) {
-	w := wallOf(t, turned(torus(0.4, 0.15, 120), Vec{1.2, 0.3, 0}, Vec{}))
+	w := roughWall(t, turned(torus(0.4, 0.15, 120), Vec{1.2, 0.3, 0}, Vec{}))
 	rapid.Check(t, func(t *rapid.T) {
 		p := evaluate(t, w, level(rapid.Float64Range(-0.5, -0.1).Draw(t, "low")), level(rapid.Float64Range(0, 0.5).Draw(t, "high")))
 		sum := 0.0
@@ -103,7 +103,7 @@ func TestVolumesOfParallelSlicesAddUp(t *testing.T) {
 // Two legs under a body: a plane through both makes three sections, a cut near
 // one leg two.
 func TestACutNearOneLegLeavesTheOther(t *testing.T) {
-	w := wallOf(t, stool())
+	w := roughWall(t, stool())
 	both := evaluate(t, w, level(0.5))
 	assert.Len(t, both.Sections, 3)
 	assert.InEpsilon(t, 2*0.8, both.Weld, 1e-3)
@@ -113,7 +113,7 @@ func TestACutNearOneLegLeavesTheOther(t *testing.T) {
 }
 
 func TestARingCutOnceIsOneSectionAndStillWelded(t *testing.T) {
-	w := wallOf(t, torus(0.4, 0.1, 80))
+	w := roughWall(t, torus(0.4, 0.1, 80))
 	p := evaluate(t, w, Cut{Plane: Plane{Normal: Vec{0, 1, 0}}, Near: []Vec{{0.5, 0, 0}}})
 	require.Len(t, p.Sections, 1)
 	assert.InEpsilon(t, 2*math.Pi*0.1, p.Weld, 0.01)
@@ -121,7 +121,7 @@ func TestARingCutOnceIsOneSectionAndStillWelded(t *testing.T) {
 }
 
 func TestWhatAPlaneBarelyShavesOffStaysWhereItIs(t *testing.T) {
-	w := wallOf(t, sphere(0.5, 120))
+	w := roughWall(t, sphere(0.5, 120))
 	assert.Len(t, evaluate(t, w, level(0.4999)).Sections, 1)
 	assert.Len(t, evaluate(t, w, level(0.45)).Sections, 2)
 }

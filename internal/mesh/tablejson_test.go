@@ -28,7 +28,7 @@ func TestStoredTablesPlanAsTheFormDoes(t *testing.T) {
 }
 
 func TestDamagedTablesAreRefusedInWords(t *testing.T) {
-	w := wallOf(t, cylinder(0.1, 1, 24, 10))
+	w := roughWall(t, cylinder(0.1, 1, 24, 10))
 	data, err := json.Marshal(w.Tables())
 	require.NoError(t, err)
 	for n := 0; n < len(data); n += 97 {
