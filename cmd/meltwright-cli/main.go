@@ -31,6 +31,8 @@ func init() {
 		{"lead", "--start DATE [--by DATE] [--ics OUT] [--db FILE] [--json] FILE", "schedule the work on the shop's calendar", runLead},
 		{"proposal", "[--db FILE] FILE OUT.pdf", "write the proposal of a commission file", runProposal},
 		{"costsheet", "[--db FILE] FILE OUT.pdf|OUT.xlsx", "write the shop's own cost sheet", runCostSheet},
+		{"orderlist", "[--db FILE] FILE OUT.pdf|OUT.csv", "write what to order, by supplier and in whole packs", runOrderList},
+		{"lines", "[--db FILE] FILE OUT.csv", "write every line of the estimate as a table", runLines},
 		{"list", "[--db FILE] [--bin] [WORDS]", "list the quotes in the store", runList},
 		{"show", "[--db FILE] [--json] N", "estimate a quote of the store, by its number", runShow},
 		{"export", "[--db FILE] N", "print a quote of the store as a commission file", runExport},

@@ -22,15 +22,14 @@ type costs struct {
 	sheet    sheet
 	language language
 	known    map[string]bool // values that have been listed
+	title    string          // of the paper
+	foot     string          // what stands below every page
 }
 
 // costSheet sets the shop's own sheet: every line of every stage, from what it
 // was worked out, and how the lines become the price.
 func costSheet(p quote.Paper) *document {
-	s := sheetOf(p.Estimate.System)
-	s.left, s.right, s.top, s.bottom = 54, 48, 62, 62
-	c := &costs{paper: p, e: p.Estimate, sheet: s, language: languageOf("en", p.Estimate.Currency), known: map[string]bool{}}
-	c.wide = s.wide()
+	c := shopPaper(p, "Cost sheet", commonFoot)
 	strips := c.top()
 	strips = append(strips, c.pieces()...)
 	for _, st := range estimate.Stages {
@@ -40,12 +39,7 @@ func costSheet(p quote.Paper) *document {
 	strips = append(strips, c.heats()...)
 	strips = append(strips, c.casts()...)
 	strips = append(strips, c.cautions()...)
-	pages, marks := s.compose(strips)
-	q := p.Quote
-	d := &document{sheet: s, title: "Cost sheet: " + q.Commission.Title, author: p.Shop.Book.Shop, date: p.Date, marks: marks}
-	d.finish(pages, c.furniture)
-	d.lost = c.lost
-	return d
+	return c.document(strips)
 }
 
 // furniture says on every page whose paper it is.
@@ -61,7 +55,7 @@ func (c *costs) furniture(number, count int) []drawing.Item {
 		alone.line(forTheShop, right, c.sheet.top-30, drawing.End),
 		ls.line(left[0], c.sheet.left, c.sheet.top-30, drawing.Start),
 		s.line(c.language.count(number)+" of "+c.language.count(count), right, y, drawing.End),
-		s.line("Common practice and starting values are for the shop to replace with its own.", c.sheet.left, y, drawing.Start),
+		s.line(c.foot, c.sheet.left, y, drawing.Start),
 	}
 }
 
@@ -70,10 +64,8 @@ const forTheShop = "For the shop alone"
 
 // top is the head of the sheet: what it is for, and its figures in short.
 func (c *costs) top() []strip {
-	e, l, q := c.e, c.language, c.paper.Quote
-	title, s := c.lines(costTitle, "Cost sheet", c.wide)
-	strips := []strip{{height: s.lead, keep: true, items: []drawing.Item{s.line(title[0], 0, 0, drawing.Start)}, mark: &mark{words: "Cost sheet"}}}
-	strips = append(strips, c.paragraph(bodyStyle, joinSome([]string{q.Commission.Title, q.Commission.Client, q.Commission.Place}, " · "), 0, 0)...)
+	e, l := c.e, c.language
+	strips := c.titled()
 	book := c.paper.Shop.Book
 	dated := "as it starts"
 	if book.Dated != "" {

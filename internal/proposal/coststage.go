@@ -50,10 +50,7 @@ func (c *costs) stage(st *estimate.Stage) []strip {
 
 // pieceName is whose a line is.
 func (c *costs) pieceName(i int) string {
-	if i == estimate.Whole {
-		return "The whole commission"
-	}
-	return c.e.Pieces[i].Name
+	return pieceNameOf(c.e, i)
 }
 
 // line is a line of the estimate: quantity × rate = amount, and the figures that

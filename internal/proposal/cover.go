@@ -96,8 +96,11 @@ func (o *offer) titleStyle() style {
 func (o *offer) coverFacts() (items []drawing.Item, height float64) {
 	f := o.facts
 	pairs := [][2]string{
-		{"for", f.Client}, {"place", f.Place}, {"number", joinSome([]string{f.Number, o.revision()}, ", ")},
-		{"date", f.Date}, {"until", f.Until},
+		{"for", f.Client},
+		{"place", f.Place},
+		{"number", joinSome([]string{f.Number, o.revision()}, ", ")},
+		{"date", f.Date},
+		{"until", f.Until},
 	}
 	third := o.sheet.wide() / 3
 	y, x, low := 14.0, 0.0, 14.0

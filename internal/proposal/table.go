@@ -19,6 +19,7 @@ type cell struct {
 	words string
 	style *style // nil is the row's
 	note  string // below the words, small
+	boxes int    // to tick, before the words
 	// across lets words and note run on over the cells to the right: those must be
 	// empty beside the words, or no longer than the words above the note.
 	across bool
@@ -147,6 +148,7 @@ func (c cell) in(s style) style {
 // rowLine is one line of one cell.
 type rowLine struct {
 	words string
+	box   float64 // the side of an empty box in the place of words
 	style style
 	x     float64
 	a     drawing.Anchor
@@ -182,9 +184,17 @@ func (t *setter) cell(p placed, c cell, r row) (all []rowLine, end float64) {
 			case drawing.End:
 				x = p.right - after
 			}
-			all = append(all, rowLine{words, s, x, p.anchor, y})
+			all = append(all, rowLine{words: words, style: s, x: x, a: p.anchor, y: y})
 			y += s.lead
 		}
+	}
+	if c.boxes > 0 {
+		all = p.tickBoxes(c.boxes, s, y)
+		if c.words == "" {
+			return all, y + s.lead
+		}
+		p.x += float64(len(all)) * (s.size + boxGap)
+		p.wide -= float64(len(all)) * (s.size + boxGap)
 	}
 	after := 0.0
 	if p.point {
@@ -201,6 +211,22 @@ func (t *setter) cell(p placed, c cell, r row) (all []rowLine, end float64) {
 	put(s, c.words, after, p.wide)
 	put(r.noteStyle(), c.note, 0, room)
 	return all, y
+}
+
+// boxGap is between boxes to tick.
+const boxGap = 5.0
+
+// tickBoxes are so many boxes on one line.
+func (p placed) tickBoxes(n int, s style, y float64) (all []rowLine) {
+	for i := range n {
+		all = append(all, rowLine{box: s.size, style: s, x: p.x + float64(i)*(s.size+boxGap), y: y})
+	}
+	return all
+}
+
+// emptyBox is a box to tick whose line begins at y.
+func (l rowLine) emptyBox(y float64) drawing.Item {
+	return drawing.Shape{Path: drawing.Rect(l.x+0.4, y+l.style.baseline()-l.box+1.2, l.box-0.8, l.box-0.8), Stroke: drawing.Muted, Width: 0.8}
 }
 
 // noteStyle is that of notes below the words of a row.
@@ -230,6 +256,10 @@ func (r row) cut(lines []rowLine, bottom, right float64) []strip {
 		}
 		for _, l := range lines {
 			if l.y >= y-0.01 && l.y < y+step-0.01 {
+				if l.box > 0 {
+					st.items = append(st.items, l.emptyBox(l.y-y))
+					continue
+				}
 				st.items = append(st.items, l.style.line(l.words, l.x, l.y-y, l.a))
 			}
 		}

@@ -72,7 +72,7 @@ func TestEveryTableOfTheStartingBookReads(t *testing.T) {
 	s := start(t)
 	got := map[string]int{
 		shop.AlloyTable: len(s.Alloys), shop.CrucibleTable: len(s.Crucibles), shop.RubberTable: len(s.Rubbers), shop.StoneTable: len(s.Stones),
-		shop.AnimalTable: len(s.Animals), shop.CraneTable: len(s.Cranes), shop.TaxTable: len(s.Taxes),
+		shop.AnimalTable: len(s.Animals), shop.CraneTable: len(s.Cranes), shop.TaxTable: len(s.Taxes), shop.PackTable: len(s.Packs),
 	}
 	for _, table := range shop.Tables() {
 		assert.Len(t, table.Start, got[table.Key], table.Key)

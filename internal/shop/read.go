@@ -23,6 +23,7 @@ type Shop struct {
 	Animals   []Animal
 	Cranes    []Crane
 	Taxes     []Tax
+	Packs     []Pack
 }
 
 // The rows of the tables, read. A Source or Caution may be empty.
@@ -144,6 +145,9 @@ func (s *Shop) readTable(t Table, rows []Row, ctx field.Context) (faults fault.L
 			}
 			cells[c.Key] = v
 		}
+		if _, _, ok := readHolds(cells["holds"].Text); t.Key == PackTable && !bad && !ok {
+			faults, bad = append(faults, packFault(i, row["holds"])), true
+		}
 		if !bad {
 			s.addRow(t.Key, cells)
 		}
@@ -168,6 +172,9 @@ func (s *Shop) addRow(table string, c map[string]field.Value) {
 		s.Animals = append(s.Animals, Animal{c["name"].Text, c["k"].Num, c["source"].Text})
 	case CraneTable:
 		s.Cranes = append(s.Cranes, Crane{c["name"].Text, c["moment"].Num, c["day"], c["source"].Text})
+	case PackTable:
+		n, u, _ := readHolds(c["holds"].Text)
+		s.Packs = append(s.Packs, Pack{c["item"].Text, c["product"].Text, c["supplier"].Text, n, u, c["price"], c["source"].Text})
 	case TaxTable:
 		s.Taxes = append(s.Taxes, Tax{c["place"].Text, c["name"].Text, c["rate"].Dec, c["dated"].Text, c["source"].Text})
 	}

@@ -146,5 +146,6 @@ func init() {
 				{"United Kingdom", "VAT", "20 %", "", "from memory"},
 			},
 		},
+		packTable(),
 	}
 }

@@ -1,0 +1,16 @@
+package main
+
+import (
+	"context"
+	"io"
+
+	"meltwright/internal/desk"
+)
+
+func runOrderList(ctx context.Context, out io.Writer, args []string) error {
+	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".pdf": (*desk.Sheet).WriteOrderList, ".csv": (*desk.Sheet).WriteOrderSheet})
+}
+
+func runLines(ctx context.Context, out io.Writer, args []string) error {
+	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".csv": (*desk.Sheet).WriteLines})
+}

@@ -1,0 +1,106 @@
+package proposal
+
+import (
+	"strconv"
+	"strings"
+
+	"meltwright/internal/drawing"
+	"meltwright/internal/estimate"
+	"meltwright/internal/quantity"
+	"meltwright/internal/quote"
+)
+
+// whole prints a whole number for a table that is read by programs.
+func whole(n int) string { return strconv.Itoa(n) }
+
+// pieceNameOf is whose a line is.
+func pieceNameOf(e *estimate.Estimate, i int) string {
+	if i == estimate.Whole {
+		return "The whole commission"
+	}
+	return e.Pieces[i].Name
+}
+
+// shopPaper begins a paper that stays in the shop.
+func shopPaper(p quote.Paper, title, foot string) *costs {
+	s := sheetOf(p.Estimate.System)
+	s.left, s.right, s.top, s.bottom = 54, 48, 62, 62
+	c := &costs{paper: p, e: p.Estimate, sheet: s, language: languageOf("en", p.Estimate.Currency), known: map[string]bool{}, title: title, foot: foot}
+	c.wide = s.wide()
+	return c
+}
+
+// document puts strips of a shop's paper on pages.
+func (c *costs) document(strips []strip) *document {
+	pages, marks := c.sheet.compose(strips)
+	d := &document{sheet: c.sheet, title: c.title + ": " + c.paper.Quote.Commission.Title, author: c.paper.Shop.Book.Shop, date: c.paper.Date, marks: marks}
+	d.finish(pages, c.furniture)
+	d.lost = c.lost
+	return d
+}
+
+// titled is the paper's title and which commission it is of.
+func (c *costs) titled() []strip {
+	q := c.paper.Quote
+	title, s := c.lines(costTitle, c.title, c.wide)
+	strips := []strip{{height: s.lead, keep: true, items: []drawing.Item{s.line(title[0], 0, 0, drawing.Start)}, mark: &mark{words: c.title}}}
+	return append(strips, c.paragraph(bodyStyle, joinSome([]string{q.Commission.Title, q.Commission.Client, q.Commission.Place}, " · "), 0, 0)...)
+}
+
+// commonFoot stands below papers that rest on the shop book.
+const commonFoot = "Common practice and starting values are for the shop to replace with its own."
+
+// orderList sets what is to be ordered, a table a supplier, with a box to tick
+// when it has come.
+func orderList(p quote.Paper) *document {
+	c := shopPaper(p, "Order list", commonFoot)
+	orders := ordersOf(p)
+	strips := append(c.titled(), c.paragraph(smallStyle, c.orderWords(), 0, 2)...)
+	for _, o := range orders {
+		name := o.supplier
+		switch {
+		case name == "" && len(orders) > 1:
+			name = "Of no supplier in the shop book"
+		case name == "":
+			name = "Materials"
+		}
+		strips = append(strips, c.heading(name, 0)...)
+		strips = append(strips, c.orderTable(o)...)
+	}
+	return c.document(strips)
+}
+
+// orderWords say what the quantities are.
+func (c *costs) orderWords() string {
+	e := c.e
+	words := "What the work uses up, of all pieces and casts, without castings that fail, rounded up to whole packs; prices are in " + e.Currency.Code + ". "
+	if e.Charged > 0 {
+		words += "Have on hand besides: metal for the gates, which come back (" + c.language.size(quantity.KindMass, float64(e.Charged), e.System) + " is charged in all), and the wax that is reclaimed."
+	}
+	return strings.TrimSpace(words)
+}
+
+// orderTable sets the materials of one supplier.
+func (c *costs) orderTable(o order) []strip {
+	e, l := c.e, c.language
+	tb := table{
+		size: costRow, before: 4, mark: ".",
+		columns: []column{
+			{wide: 10}, {gutter: 6}, {wide: 46, anchor: drawing.End, point: true, gutter: 6}, {wide: 38, gutter: 4}, {wide: 36, gutter: 4}, {wide: 28, anchor: drawing.End, gutter: 4},
+			{wide: 42, anchor: drawing.End, gutter: 6}, {wide: 54, anchor: drawing.End, gutter: 6}, {wide: 62, anchor: drawing.End, gutter: 6},
+		},
+		head: []string{"", "Material", "Needed", "", "A pack", "Packs", "Comes to", "A pack at", "Cost"},
+	}
+	for _, w := range o.wants {
+		cells := []cell{{boxes: 1}, {words: w.name, note: strings.Join(w.stages, ", ")}, {words: w.need.StringFixed(w.places)}, {words: w.unit}, {}, {}, {}, {}, {words: l.amount(e.Currency, w.cost)}}
+		if w.packed {
+			cells[4].words, cells[5].words = w.pack.HoldsText(), l.count(w.packs)
+			cells[6].words, cells[7].words = strings.TrimSpace(l.number(w.ordered.String())+" "+w.pack.Unit.Symbol), l.amount(e.Currency, w.each)
+		}
+		tb.rows = append(tb.rows, row{style: costRow, rule: drawing.Rule, pad: 3, cells: cells})
+	}
+	bold := costRow.in(drawing.SansBold)
+	tb.rows = append(tb.rows, row{style: bold, ground: drawing.Wash, pad: 4, cells: []cell{{}, {words: "In all"}, {}, {}, {}, {}, {}, {}, {words: l.amount(e.Currency, o.cost)}}})
+	tb.rows[len(tb.rows)-2].keep = true
+	return c.table(tb)
+}
