@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"fyne.io/fyne/v2"
+
 	"meltwright/internal/ui/kit"
 	"meltwright/internal/ui/look"
 )
@@ -20,6 +22,7 @@ func morePages() []morePage {
 		{sureID, "How sure", newSurePage, sureDetail},
 		{soonID, "How soon", newSoonPage, soonDetail},
 		{revisionsID, "Revisions", newRevisionsPage, revisionsDetail},
+		{previewID, "Preview", newPreviewPage, previewDetail},
 	}
 }
 
@@ -47,4 +50,13 @@ func (q *quoteScreen) moreRows() (rows []kit.RailRow) {
 		rows = append(rows, kit.RailRow{ID: m.id, Name: m.name, Detail: m.detail(q), Colour: look.StageColour(m.id)})
 	}
 	return rows
+}
+
+// beside is what stands at the right of a page: the price, but where the page
+// needs the room.
+func (q *quoteScreen) beside() fyne.CanvasObject {
+	if q.stage == previewID {
+		return nil
+	}
+	return q.price
 }

@@ -30,7 +30,13 @@ func init() {
 		b.quote().choose(revisionsID)
 		b.clock.pass(time.Second)
 	}
-	mastered = append(mastered, "sure", "soon", "revisions")
+	scenes["preview"] = func(b *bench) {
+		b.papered()
+		b.quote().choose(previewID)
+		b.clock.pass(time.Second)
+		b.tap("Next")
+	}
+	mastered = append(mastered, "sure", "soon", "revisions", "preview")
 }
 
 // papered opens the window's store anew, with the program's own papers.

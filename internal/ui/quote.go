@@ -22,12 +22,13 @@ const locale = desk.Locale
 // quoteScreen is one quote being worked on: its stages at the left, the chosen
 // stage in the middle, the price at the right.
 type quoteScreen struct {
-	w      *Window
-	sheet  *desk.Sheet
-	kept   *keeping
-	sure   *follower[risk.Range]
-	soon   *follower[desk.Soon]
-	issued *issuedRows
+	w       *Window
+	sheet   *desk.Sheet
+	kept    *keeping
+	sure    *follower[risk.Range]
+	soon    *follower[desk.Soon]
+	issued  *issuedRows
+	preview *follower[desk.Pages]
 
 	bar   *kit.TopBar
 	rail  *kit.Rail
@@ -55,7 +56,7 @@ func newQuoteScreen(w *Window, s *desk.Sheet) *quoteScreen {
 		q.stage = desk.Head
 	}
 	q.sure, q.soon = newSureness(q), newSoonness(q)
-	q.issued = &issuedRows{q: q}
+	q.issued, q.preview = &issuedRows{q: q}, newPreviewing(q)
 	q.bar, q.rail, q.price = kit.NewTopBar(), kit.NewRail(), kit.NewPricePanel()
 	q.bar.SetBack(w.guarded(w.showList))
 	q.bar.SetActions(
@@ -81,6 +82,7 @@ func (q *quoteScreen) leave() {
 	q.kept.now()
 	q.sure.stop()
 	q.soon.stop()
+	q.preview.stop()
 }
 
 func (q *quoteScreen) arrive() {
@@ -218,6 +220,7 @@ func (q *quoteScreen) choose(id string) {
 	q.stage = id
 	p := q.pageOf(id)
 	p.show()
+	q.frame.SetPrice(q.beside())
 	q.frame.SetMiddle(p.page().scroll)
 	p.page().relay()
 	p.page().scroll.ScrollToTop()
@@ -270,9 +273,10 @@ func (q *quoteScreen) railFocused() bool {
 	if focused == nil {
 		return false
 	}
-	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(focused.(fyne.CanvasObject))
+	part := focused.(fyne.CanvasObject)
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(part)
 	rail := fyne.CurrentApp().Driver().AbsolutePositionForObject(q.rail)
-	return at.X < rail.X+q.rail.Size().Width && at.Y >= rail.Y
+	return at.X < rail.X+q.rail.Size().Width && at.Y+part.Size().Height > rail.Y // which may be scrolled
 }
 
 // duplicate opens a copy of the quote.

@@ -20,6 +20,7 @@ type Drawn struct {
 	widget.BaseWidget
 	build  func(width, text float64) drawing.Scene
 	raster *canvas.Raster
+	paper  bool // drawn in the colours of paper, in any look
 	scene  drawing.Scene
 	width  float32 // that the scene was built for
 	text   float32
@@ -41,6 +42,12 @@ func (d *Drawn) SetBuild(build func(width, text float64) drawing.Scene) {
 	d.raster.Refresh()
 }
 
+// OnPaper draws in the colours of paper, whatever look is worn.
+func (d *Drawn) OnPaper() *Drawn {
+	d.paper = true
+	return d
+}
+
 // heightFor builds the scene for a width, if it is not built for that already.
 func (d *Drawn) heightFor(width float32) float32 {
 	if text := letterSize(theme.SizeNameCaptionText); d.build != nil && width > 0 && (width != d.width || text != d.text) {
@@ -52,7 +59,11 @@ func (d *Drawn) heightFor(width float32) float32 {
 
 // picture draws the scene with w pixels across, in just the size asked for.
 func (d *Drawn) picture(w, h int) image.Image {
-	return Pixels(d.scene, Palette(), w, h)
+	p := Palette()
+	if d.paper {
+		p = drawing.Light()
+	}
+	return Pixels(d.scene, p, w, h)
 }
 
 // Pixels draws a scene into a picture of w by h pixels, as large as its width

@@ -37,6 +37,16 @@ func (s *Sheet) SetMiddle(middle fyne.CanvasObject) {
 	canvas.Refresh(s)
 }
 
+// SetPrice puts a price at the right, or with nil leaves its room to the middle.
+func (s *Sheet) SetPrice(price fyne.CanvasObject) {
+	if price == s.price {
+		return
+	}
+	s.price = price
+	s.lay(s.Size())
+	canvas.Refresh(s)
+}
+
 // Held implements Holder.
 func (s *Sheet) Held() []fyne.CanvasObject {
 	var held []fyne.CanvasObject
