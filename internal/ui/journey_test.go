@@ -81,7 +81,7 @@ func TestADraftKeepsItselfAMomentAfterTheLastKey(t *testing.T) {
 	b.clock.pass(time.Second)
 	assert.Equal(t, "Heron", b.kept().Commission.Title)
 
-	b.typed("s")
+	b.typed("Herons")
 	b.menu("All quotes")
 	assert.Contains(t, b.said(), "Herons", "leaving keeps it at once, and the list shows it")
 }
@@ -132,7 +132,7 @@ func TestAQuoteChangedElsewhereCanBeKeptAsACopy(t *testing.T) {
 	_, err := b.store.Store.Save(t.Context(), other, "", noon)
 	require.NoError(t, err)
 
-	b.typed("s")
+	b.typed("Herons")
 	b.clock.pass(time.Second)
 	assert.Contains(t, b.said(), "was changed in another window")
 	b.tap("Keep as a copy")
@@ -253,6 +253,6 @@ func TestABrokenHandlerIsToldAndTheDraftKept(t *testing.T) {
 	assert.Contains(t, b.said(), "a bolt has sheared")
 	assert.Equal(t, "Heron", b.kept().Commission.Title)
 	b.tap("Close")
-	b.typed("s")
+	b.typed("Herons")
 	assert.Equal(t, "Herons", b.quote().sheet.Commission().Title, "and the window goes on")
 }

@@ -16,6 +16,7 @@ type Entry struct {
 	OnFocus  func(focused bool)
 	OnEscape func()
 	onArrow  func(*fyne.KeyEvent) // told of up and down, for a list below
+	replaces bool                 // what is typed on arriving replaces what is there
 }
 
 // NewEntry makes an entry of one line, or of more if lines is above one.
@@ -37,6 +38,10 @@ func (e *Entry) AcceptsTab() bool { return false }
 // FocusGained implements fyne.Focusable.
 func (e *Entry) FocusGained() {
 	e.Entry.FocusGained()
+	if e.replaces && e.Text != "" {
+		// A click places the cursor right after this, and selects nothing.
+		e.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
 	Reveal(e)
 	if e.OnFocus != nil {
 		e.OnFocus(true)

@@ -44,6 +44,7 @@ func newTypedInput(f *Field) *typedInput {
 		}
 	}
 	in := &typedInput{f: f, entry: NewEntry(lines)}
+	in.entry.replaces = lines == 1
 	if lines == 1 {
 		in.tail = newTail(f.spec.Unit, func() {
 			f.given("")
