@@ -32,6 +32,7 @@ func init() {
 		{"proposal", "[--db FILE] FILE OUT.pdf", "write the proposal of a commission file", runProposal},
 		{"costsheet", "[--db FILE] FILE OUT.pdf|OUT.xlsx", "write the shop's own cost sheet", runCostSheet},
 		{"orderlist", "[--db FILE] FILE OUT.pdf|OUT.csv", "write what to order, by supplier and in whole packs", runOrderList},
+		{"traveller", "[--db FILE] FILE OUT.pdf", "write a page for each section, with steps and coats to tick", runTraveller},
 		{"lines", "[--db FILE] FILE OUT.csv", "write every line of the estimate as a table", runLines},
 		{"list", "[--db FILE] [--bin] [WORDS]", "list the quotes in the store", runList},
 		{"show", "[--db FILE] [--json] N", "estimate a quote of the store, by its number", runShow},

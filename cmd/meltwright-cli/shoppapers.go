@@ -11,6 +11,10 @@ func runOrderList(ctx context.Context, out io.Writer, args []string) error {
 	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".pdf": (*desk.Sheet).WriteOrderList, ".csv": (*desk.Sheet).WriteOrderSheet})
 }
 
+func runTraveller(ctx context.Context, out io.Writer, args []string) error {
+	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".pdf": (*desk.Sheet).WriteTraveller})
+}
+
 func runLines(ctx context.Context, out io.Writer, args []string) error {
 	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".csv": (*desk.Sheet).WriteLines})
 }

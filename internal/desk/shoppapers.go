@@ -13,6 +13,8 @@ type ShopPapers interface {
 	OrderList(w io.Writer, p Paper) error
 	// OrderSheet writes the same as comma-separated values.
 	OrderSheet(w io.Writer, p Paper) error
+	// Traveller writes a page for each section on its way through the shop, as PDF.
+	Traveller(w io.Writer, p Paper) error
 	// Lines writes every line of the estimate as comma-separated values.
 	Lines(w io.Writer, p Paper) error
 }
@@ -23,6 +25,9 @@ func (s *Sheet) WriteOrderList(w io.Writer) error { return s.writeShop(w, ShopPa
 
 // WriteOrderSheet writes the order list as comma-separated values.
 func (s *Sheet) WriteOrderSheet(w io.Writer) error { return s.writeShop(w, ShopPapers.OrderSheet) }
+
+// WriteTraveller writes a page for each section on its way through the shop.
+func (s *Sheet) WriteTraveller(w io.Writer) error { return s.writeShop(w, ShopPapers.Traveller) }
 
 // WriteLines writes every line of the estimate as comma-separated values.
 func (s *Sheet) WriteLines(w io.Writer) error { return s.writeShop(w, ShopPapers.Lines) }

@@ -19,6 +19,7 @@ type shopTitles struct{ titles }
 
 func (shopTitles) OrderList(w io.Writer, p desk.Paper) error  { return title(w, "order list", p) }
 func (shopTitles) OrderSheet(w io.Writer, p desk.Paper) error { return title(w, "order sheet", p) }
+func (shopTitles) Traveller(w io.Writer, p desk.Paper) error  { return title(w, "traveller", p) }
 func (shopTitles) Lines(w io.Writer, p desk.Paper) error      { return title(w, "lines", p) }
 
 // sheetWith is a sheet of a work called Heron, whose papers are given.
@@ -33,7 +34,7 @@ func sheetWith(t *testing.T, papers desk.Papers) *desk.Sheet {
 
 // shopWriters are the papers of the shop by their names.
 func shopWriters(s *desk.Sheet) map[string]func(io.Writer) error {
-	return map[string]func(io.Writer) error{"order list": s.WriteOrderList, "order sheet": s.WriteOrderSheet, "lines": s.WriteLines}
+	return map[string]func(io.Writer) error{"order list": s.WriteOrderList, "order sheet": s.WriteOrderSheet, "traveller": s.WriteTraveller, "lines": s.WriteLines}
 }
 
 func TestThePapersOfTheShopAreOfTheSheet(t *testing.T) {

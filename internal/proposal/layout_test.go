@@ -19,6 +19,8 @@ func everyDocument(t *testing.T, f func(t *testing.T, d *document)) {
 			f(t, d)
 		})
 		t.Run(name+", cost sheet", func(t *testing.T) { f(t, costSheet(paperOf(t, q))) })
+		t.Run(name+", order list", func(t *testing.T) { f(t, orderList(paperOf(t, q))) })
+		t.Run(name+", traveller", func(t *testing.T) { f(t, traveller(paperOf(t, q))) })
 	}
 }
 

@@ -20,6 +20,11 @@ func everyPDF(t *testing.T, f func(t *testing.T, pdf []byte)) {
 		t.Run(name+", proposal", func(t *testing.T) { f(t, proposalOf(t, q)) })
 		t.Run(name+", cost sheet", func(t *testing.T) { f(t, costSheetOf(t, q)) })
 	}
+	for name, q := range map[string]quote.Quote{"edition": edition(), "nasty": nasty()} {
+		p := paperOf(t, q)
+		t.Run(name+", order list", func(t *testing.T) { f(t, made(t, func(b *bytes.Buffer) error { return Maker{}.OrderList(b, p) })) })
+		t.Run(name+", traveller", func(t *testing.T) { f(t, made(t, func(b *bytes.Buffer) error { return Maker{}.Traveller(b, p) })) })
+	}
 }
 
 func TestQPDFFindsNothingWrong(t *testing.T) {
@@ -89,6 +94,9 @@ func TestTheSamePaperIsTheSameBytes(t *testing.T) {
 		"proposal": func(b *bytes.Buffer) error { return Maker{}.Proposal(b, p) },
 		"costs":    func(b *bytes.Buffer) error { return Maker{}.CostSheet(b, p) },
 		"workbook": func(b *bytes.Buffer) error { return Maker{}.Workbook(b, p) },
+		"orders":   func(b *bytes.Buffer) error { return Maker{}.OrderList(b, p) },
+		"travel":   func(b *bytes.Buffer) error { return Maker{}.Traveller(b, p) },
+		"lines":    func(b *bytes.Buffer) error { return Maker{}.Lines(b, p) },
 	} {
 		first := made(t, write)
 		var all sync.WaitGroup

@@ -17,6 +17,9 @@ func (m Maker) OrderSheet(w io.Writer, p quote.Paper) error {
 	return send(w, func(b *bytes.Buffer) error { return commas(b, orderRows(p)) })
 }
 
+// Traveller writes a page for each section on its way through the shop, as PDF.
+func (m Maker) Traveller(w io.Writer, p quote.Paper) error { return send(w, traveller(p).pdf) }
+
 // Lines writes every line of the estimate as comma-separated values.
 func (m Maker) Lines(w io.Writer, p quote.Paper) error {
 	return send(w, func(b *bytes.Buffer) error { return commas(b, lineRows(p)) })

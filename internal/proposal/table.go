@@ -12,6 +12,7 @@ type column struct {
 	anchor drawing.Anchor
 	point  bool    // figures stand with their decimal marks below each other
 	gutter float64 // empty to its left
+	titles bool    // its head is the table's name
 }
 
 // cell is one cell of a row.
@@ -89,8 +90,12 @@ func headRow(tb table) row {
 	s := tb.size
 	s.face, s.size, s.lead, s.colour = drawing.Sans, tb.size.size*0.92, tb.size.lead*0.95, drawing.Muted
 	r := row{style: s, rule: drawing.Ink, weight: 1, pad: 4}
-	for _, words := range tb.head {
-		r.cells = append(r.cells, cell{words: words})
+	for i, words := range tb.head {
+		c := cell{words: words}
+		if i < len(tb.columns) && tb.columns[i].titles {
+			c.style = ptr(style{headStyle.face, s.size * 1.25, s.lead, headStyle.colour})
+		}
+		r.cells = append(r.cells, c)
 	}
 	return r
 }
