@@ -97,7 +97,7 @@ func run(asked wish) (err error) {
 	}
 	w := ui.New(a, win, ui.Options{
 		Open: open, Path: path, Demo: asked.demo, Papers: papers,
-		Now: time.Now, Work: ui.NewWork(), After: ui.Later,
+		Now: time.Now, Work: ui.NewWork(), Aside: ui.NewWork(), After: ui.Later, Backups: backups{},
 	})
 	defer func() {
 		if broken := recover(); broken != nil {

@@ -73,6 +73,7 @@ func (w *Window) opened(d *desk.Desk, path string, readOnly bool, first *quote.Q
 	w.desk, w.readOnly = d, readOnly
 	w.alarm.show(nil)
 	w.list.opened(path, readOnly)
+	w.keepBackup()
 	if first != nil {
 		w.show(newQuoteScreen(w, d.Put(*first)))
 		return
@@ -86,12 +87,12 @@ func (w *Window) cannotOpen(path string, err error) {
 	w.ask(&kit.Ask{
 		Title: "Your quotes cannot be opened",
 		Text:  sentence(err) + "\n\nThe file is " + path + ". It has not been changed.",
-		Choices: []kit.Choice{
+		Choices: w.withBackups(path, err, []kit.Choice{
 			{Text: "Quit", Do: w.win.Close},
 			{Text: "Choose another file …", Do: func() { w.chooseStore(path) }},
 			{Text: "Open to read only", Do: func() { w.open(path, true) }},
 			{Text: "Try again", Style: kit.Primary, Safe: true, Do: func() { w.open(path, false) }},
-		},
+		}),
 	})
 }
 

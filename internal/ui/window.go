@@ -30,6 +30,8 @@ type Options struct {
 	Aside  Work // for what takes a while and touches no store; nil: Work
 	Trials int  // of a range; 0 is 10,000
 	After  After
+	// Backups are those of the file; nil where there are none.
+	Backups Backups
 }
 
 // Window is the program's window and what is open in it.
