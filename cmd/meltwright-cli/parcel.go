@@ -153,7 +153,7 @@ func (p *printer) unpack(folder string, c parcel.Contents) error {
 		if err != nil {
 			return err
 		}
-		files = append(files, parcel.Attach(parcel.Scan, "shop book.json", data))
+		files = append(files, parcel.Attach("", "shop book.json", data))
 	}
 	if folder == "" {
 		for _, a := range files {

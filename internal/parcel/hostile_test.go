@@ -168,10 +168,17 @@ func TestNoPathLeavesTheParcel(t *testing.T) {
 		f := append(sound(t), entry{name: name})
 		assert.Contains(t, refusal(t, f.bytes(t)), "which is no plain name of a file", "%q as an entry", name)
 		f = sound(t).listed(t, func(m *manifest) { m.Parts[len(m.Parts)-1].Name = name })
-		assert.Contains(t, refusal(t, f.bytes(t)), "which is no plain name of a file", "%q as the name of a scan", name)
+		assert.Contains(t, refusal(t, f.bytes(t)), "which has a name that is no plain name of a file", "%q as the name of a scan", name)
 		c := ferryman(t)
 		c.Attached[2].Name = name
 		assert.Error(t, Write(io.Discard, c, everything), "%q is not sent either", name)
+	}
+	for name, kind := range map[string]Kind{"form.exe": Scan, "form.stl.bat": Scan, "form": Scan, "front.svg": Picture, "front.stl": Picture} {
+		f := sound(t).listed(t, func(m *manifest) { m.Parts[3].Name, m.Parts[3].Kind = name, kind })
+		assert.Contains(t, refusal(t, f.bytes(t)), "“"+name+"”, which does not end in .", name)
+		err := Write(io.Discard, Contents{Attached: []Attachment{Attach(kind, name, nil)}}, Options{})
+		require.Error(t, err)
+		assert.Contains(t, err.Error(), "as a "+string(kind)+" does; give it another name")
 	}
 	link := sound(t).raw(t, func(h *zip.FileHeader) {
 		if h.Name == "scan-1" {

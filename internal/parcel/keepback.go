@@ -114,9 +114,9 @@ func some(words []string) string {
 		}
 	}
 	if more := len(words) - most; more > 0 {
-		return fmt.Sprintf("%s and %d more", strings.Join(words[:most], ", "), more)
+		return fmt.Sprintf("%s and %d more", strings.Join(words[:most], "; "), more)
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(words, "; ")
 }
 
 // priceless is the shop book without its settings of the price. Settings that

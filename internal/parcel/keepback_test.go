@@ -76,8 +76,8 @@ func TestWhatWasKeptBackIsSaid(t *testing.T) {
 	c.Commission.Inputs["form.hieght"] = "2 m"
 	got := unpacked(t, packed(t, c, Options{}))
 	assert.Equal(t, []string{
-		"Inputs of the price: Artist's fee, Margin or markup.",
-		"Rates and sums: Permits, Silicon bronze rod.",
+		"Inputs of the price: Artist's fee; Margin or markup.",
+		"Rates and sums: Permits; Silicon bronze rod.",
 		"The rates of own lines (1): give your own.",
 		"Own lines of the price (1).",
 		"Inputs that no stage knows: form.hieght.",

@@ -1,6 +1,8 @@
 package parcel
 
 import (
+	"path"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -21,6 +23,23 @@ func plainName(name string) bool {
 	}
 	stem, _, _ := strings.Cut(name, ".")
 	return !device(strings.TrimSpace(stem))
+}
+
+// endings are how files of each kind end: no parcel brings a program.
+var endings = map[Kind][]string{
+	Picture: {".png", ".jpg", ".jpeg"},
+	Scan:    {".stl", ".obj", ".ply", ".3mf", ".gltf", ".glb"},
+}
+
+// nameProblem says what is wrong with the name of an attachment.
+func nameProblem(k Kind, name string) string {
+	if !plainName(name) {
+		return "has a name that is no plain name of a file"
+	}
+	if !slices.Contains(endings[k], strings.ToLower(path.Ext(name))) {
+		return "does not end in " + strings.Join(endings[k], ", ") + ", as a " + string(k) + " does"
+	}
+	return ""
 }
 
 // unsaid are the signs that cannot be seen, or that turn the direction of what

@@ -96,8 +96,8 @@ func (a *archive) listed(parts []part) error {
 			continue
 		}
 		switch {
-		case x.Kind.attached() && !plainName(x.Name):
-			return wrong(fmt.Sprintf("names a %s “%.60s”, which is no plain name of a file", x.Kind, printable(x.Name)), "do not open it unless you know who sent it; nothing was taken from it")
+		case x.Kind.attached() && nameProblem(x.Kind, x.Name) != "":
+			return wrong(fmt.Sprintf("holds a %s “%.60s”, which %s", x.Kind, printable(x.Name), nameProblem(x.Kind, x.Name)), "do not open it unless you know who sent it; nothing was taken from it")
 		case entries[x.Entry]:
 			return wrong("lists “"+printable(x.Entry)+"” twice", askAgain)
 		case a.byName[x.Entry] == nil:

@@ -150,12 +150,12 @@ func pictured(s *mesh.Scan) string {
 }
 
 func attachedOf(c *Contents) error {
-	for i, a := range c.Attached {
+	for _, a := range c.Attached {
 		if !a.Kind.attached() {
 			return fault.Fault{Field: "Attachment", Value: a.Name, Problem: "is neither picture nor scan", Remedy: "say which it is"}
 		}
-		if !plainName(a.Name) {
-			return wrong(fmt.Sprintf("names its %s %d “%.60s”, which is no plain name of a file", a.Kind, i+1, printable(a.Name)), "give it a short name without folders and signs")
+		if problem := nameProblem(a.Kind, a.Name); problem != "" {
+			return fault.Fault{Field: "Attachment", Value: printable(a.Name), Problem: problem, Remedy: "give it another name"}
 		}
 	}
 	return nil
