@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"image/png"
+	"slices"
 )
 
 // Scan is all that is kept of a scan file: what was found in it, what was
@@ -104,20 +105,13 @@ func (o *Opened) Stand(how Stance) (*Standing, error) {
 
 // skinOf gets a standing mesh ready: an open foot is closed, and neither that nor
 // a foot that is to be left open carries metal; nor does a face buried in another
-// shell.
+// shell. Shells that overlap, and a skin and its hollow, are cast as one.
 func skinOf(m *Mesh, openFoot bool) *Skin {
+	size := Measure(m)
 	s := &Skin{Mesh: m}
-	_, high := box(m.Points)
-	shells := FindShells(m)
-	shells.Nest(m)
 	bare := make([]bool, len(m.Triangles))
-	for i := range bare {
-		bare[i] = shells.List[shells.Of[i]].Nesting == Buried
-	}
 	if openFoot {
-		for i, f := range footFaces(m, high[2]) {
-			bare[i] = bare[i] || f
-		}
+		bare = footFaces(m, size.Max[2])
 	}
 	if HasOpenFoot(m) {
 		s.Mesh = closeFoot(m)
@@ -125,11 +119,18 @@ func skinOf(m *Mesh, openFoot bool) *Skin {
 			bare = append(bare, openFoot)
 		}
 	}
-	for _, b := range bare {
-		if b {
-			s.Bare = bare
-			break
+	shells := FindShells(s.Mesh)
+	shells.Nest(s.Mesh)
+	if len(shells.List) > 1 {
+		s.Body = shells.Bodies()
+	}
+	if shells.Overlaps() {
+		for i, b := range buriedFaces(s.Mesh, size.Long()) {
+			bare[i] = bare[i] || b
 		}
+	}
+	if slices.Contains(bare, true) {
+		s.Bare = bare
 	}
 	return s
 }

@@ -49,3 +49,37 @@ func TestAScanIsKeptWithoutItsFile(t *testing.T) {
 	require.NoError(t, err)
 	assert.JSONEq(t, string(data), string(again))
 }
+
+func TestShellsThatOverlapAreOneCastingAndHoldTheirMetalOnce(t *testing.T) {
+	m := join(sphere(0.5, 60), turned(sphere(0.5, 60), Vec{}, Vec{0.5, 0, 0}), turned(sphere(0.1, 20), Vec{}, Vec{0.25, 0, 0}))
+	s := skinOf(m, false)
+	w, err := MeasureWall(context.Background(), s, nil, nil)
+	require.NoError(t, err)
+	const cap = math.Pi * 0.25 * 0.25 * (1.5 - 0.25) / 3
+	assert.InEpsilon(t, 2*(math.Pi/6-cap), w.Profile.Volume, 0.01)
+	assert.InEpsilon(t, 2*(math.Pi-2*math.Pi*0.5*0.25), s.Area(), 0.02)
+	p, err := w.Evaluate(context.Background(), nil)
+	require.NoError(t, err)
+	assert.Len(t, p.Sections, 1)
+}
+
+func TestAFormThatStandsOnARimIsClosedBelowAndBareThere(t *testing.T) {
+	whole := cylinder(0.3, 1, 60, 12)
+	foot := footFaces(whole, 1)
+	rim := without(whole, func(i int) bool { return foot[i] })
+	for _, m := range []*Mesh{whole, rim} {
+		open, closed := skinOf(m, true), skinOf(m, false)
+		assert.True(t, CountSeams(open.Mesh).Closed())
+		assert.InDelta(t, math.Pi*0.09, closed.Area()-open.Area(), 1e-3)
+	}
+}
+
+func TestAScanIsPlannedAtAnotherSizeWithoutItsFile(t *testing.T) {
+	k := scanOf(t, cylinder(0.1, 0.6, 60, 13), nil)
+	l := Limits{Area: 2 * k.Profile.Area}
+	assert.Len(t, k.PlanAt(1, 0.005, l).Sections, 1)
+	twice := k.PlanAt(2, 0.005, l) // four times the surface in two
+	assert.Len(t, twice.Sections, 2)
+	assert.InEpsilon(t, 2*math.Pi*0.1, twice.Weld, 0.01)
+	assert.Empty(t, onlyOver(twice.Over(&k.Profile, 2, 0.005, l)))
+}
