@@ -12,33 +12,43 @@ import (
 // Scale is a size that the trade has a word for.
 type Scale struct {
 	Of   float64 // of life
+	Key  string  // its name in templates: "life-and-a-half"
 	Name string
 }
 
 // Scales are the trade's words for sizes, from the smallest up (common practice,
 // no source).
 var Scales = []Scale{
-	{0.25, "Quarter life size"},
-	{1.0 / 3, "One-third life size"},
-	{0.5, "Half life size"},
-	{2.0 / 3, "Two-thirds life size"},
-	{0.75, "Three-quarter life size"},
-	{1, "Life size"},
-	{1.25, "Life and a quarter"},
-	{1.5, "Life and a half"},
-	{2, "Twice life size"},
+	{0.25, "quarter", "Quarter life size"},
+	{1.0 / 3, "third", "One-third life size"},
+	{0.5, "half", "Half life size"},
+	{2.0 / 3, "two-thirds", "Two-thirds life size"},
+	{0.75, "three-quarters", "Three-quarter life size"},
+	{1, "life", "Life size"},
+	{1.25, "life-and-a-quarter", "Life and a quarter"},
+	{1.5, "life-and-a-half", "Life and a half"},
+	{2, "twice", "Twice life size"},
 }
 
-// ScaleName is the trade's word for the size of a commission's first piece,
-// where one fits within a hundredth, and its height otherwise. Only what lives
-// is named by life.
-func ScaleName(rule estimate.Rule) string {
+// ScaleOf is the size of a commission's first piece in the trade's words, where
+// one fits within a hundredth; false where none does. Only what lives is named by
+// life.
+func ScaleOf(rule estimate.Rule) (Scale, bool) {
 	if rule.Living && rule.Life > 0 {
 		for _, n := range Scales {
 			if math.Abs(float64(rule.Height/rule.Life)/n.Of-1) < 0.01 {
-				return n.Name
+				return n, true
 			}
 		}
+	}
+	return Scale{}, false
+}
+
+// ScaleName is the trade's word for the size of a commission's first piece, and
+// its height where there is none.
+func ScaleName(rule estimate.Rule) string {
+	if s, ok := ScaleOf(rule); ok {
+		return s.Name
 	}
 	return quantity.Print(quantity.KindLength, float64(rule.Height), rule.System)
 }
