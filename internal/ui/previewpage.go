@@ -33,6 +33,7 @@ type previewPage struct {
 	which            *kit.Prose
 	number           int // of the page that is shown, from 0
 	large            bool
+	drawn            *drawing.Scene // the page in the picture
 }
 
 func newPreviewPage(q *quoteScreen) stagePage {
@@ -184,7 +185,10 @@ func (p *previewPage) showPaper() {
 		return
 	}
 	p.which.Say(fmt.Sprintf("Page %d of %d", p.number+1, n))
-	p.picture.SetBuild(func(width, _ float64) drawing.Scene { return onPaper(pages.Scenes[p.number], width) })
+	if now := &pages.Scenes[p.number]; now != p.drawn { // not drawn again at every key
+		p.drawn = now
+		p.picture.SetBuild(func(width, _ float64) drawing.Scene { return onPaper(*now, width) })
+	}
 }
 
 func enable(b *kit.Button, on bool) {
