@@ -144,7 +144,7 @@ var libraries = []library{
 	{"modernc.org/sqlite", list("internal/sqlite")},
 	{"github.com/jung-kurt/gofpdf", list("internal/proposal")},
 	{"github.com/xuri/excelize/v2", list("internal/proposal")},
-	{"golang.org/x/image", list("internal/drawing", "internal/proposal", "internal/ui/kit")},
+	{"golang.org/x/image", list("internal/drawing", "internal/proposal", "internal/ui", "internal/ui/kit")},
 	{"github.com/srwiley/rasterx", list("internal/drawing", "internal/ui/kit")},
 	{"fyne.io/fyne/v2", list("internal/ui/look", "internal/ui/kit", "internal/ui", "cmd/meltwright")},
 	{"fyne.io/fyne/v2/app", list("cmd/meltwright")}, // brings the real window, and cgo with it

@@ -48,8 +48,10 @@ func (s *Sheet) AddLargest() (int, options.Fit, error) {
 		return 0, fit, err
 	}
 	if fit.Height == 0 {
-		return 0, fit, fault.Fault{Where: "price.budget", Field: "Budget of the call", Value: s.quote.Commission.Inputs["price.budget"],
-			Problem: "holds no height", Remedy: "give a larger sum, or put less into the work"}
+		return 0, fit, fault.Fault{
+			Where: "price.budget", Field: "Budget of the call", Value: s.quote.Commission.Inputs["price.budget"],
+			Problem: "holds no height", Remedy: "give a larger sum, or put less into the work",
+		}
 	}
 	// To the millimetre in either system: a sixteenth of an inch could be over.
 	i, err := s.AddOption(fmt.Sprintf("%.3f m", float64(fit.Height)))

@@ -59,7 +59,8 @@ func TestAPictureThatIsNoneDrawsNothing(t *testing.T) {
 	}
 	assert.Empty(t, h.boxes)
 	wild := Scene{Width: 10, Height: 10, Items: []Item{
-		Picture{At: Point{math.Inf(1), 0}, Width: 5, Height: 5, Image: halves(2, 2)}, Picture{At: Point{math.NaN(), 0}, Width: 5, Height: 5, Image: halves(2, 2)},
+		Picture{At: Point{math.Inf(1), 0}, Width: 5, Height: 5, Image: halves(2, 2)},
+		Picture{At: Point{math.NaN(), 0}, Width: 5, Height: 5, Image: halves(2, 2)},
 		Picture{At: Point{1e12, 1e12}, Width: 1e9, Height: 1e9, Image: halves(2, 2)},
 	}}
 	assert.NotPanics(t, func() { Raster(wild, Light(), 1) })

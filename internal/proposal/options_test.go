@@ -24,7 +24,8 @@ func sizedKeeper() quote.Quote {
 	q := waterfront()
 	q.Commission = q.Commission.With(estimate.Whole, "price.budget", "400000")
 	q.Commission.Options = []estimate.Option{
-		{Height: "0.875 m"}, {Height: "1.75 m"},
+		{Height: "0.875 m"},
+		{Height: "1.75 m"},
 		{Height: "2.1875 m", Recommended: true, Why: "At one and a quarter life size the keeper stands above the railing, is seen from the ferry, and leaves room in the budget for the granite and its footing."},
 		{Height: "2.625 m", Pieces: []map[string]string{{"form.wall": "6 mm"}}},
 	}

@@ -86,8 +86,15 @@ func (c *costs) orderTable(o order) []strip {
 	tb := table{
 		size: costRow, before: 4, mark: ".",
 		columns: []column{
-			{wide: 10}, {gutter: 6}, {wide: 46, anchor: drawing.End, point: true, gutter: 6}, {wide: 38, gutter: 4}, {wide: 36, gutter: 4}, {wide: 28, anchor: drawing.End, gutter: 4},
-			{wide: 42, anchor: drawing.End, gutter: 6}, {wide: 54, anchor: drawing.End, gutter: 6}, {wide: 62, anchor: drawing.End, gutter: 6},
+			{wide: 10},
+			{gutter: 6},
+			{wide: 46, anchor: drawing.End, point: true, gutter: 6},
+			{wide: 38, gutter: 4},
+			{wide: 36, gutter: 4},
+			{wide: 28, anchor: drawing.End, gutter: 4},
+			{wide: 42, anchor: drawing.End, gutter: 6},
+			{wide: 54, anchor: drawing.End, gutter: 6},
+			{wide: 62, anchor: drawing.End, gutter: 6},
 		},
 		head: []string{"", "Material", "Needed", "", "A pack", "Packs", "Comes to", "A pack at", "Cost"},
 	}

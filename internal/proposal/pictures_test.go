@@ -145,7 +145,6 @@ func TestAFaultInsideAPictureIsAnErrorOnEveryHand(t *testing.T) {
 
 // boxes is a canvas that keeps where pictures are.
 type boxes struct {
-	ink
 	found []drawing.Box
 }
 

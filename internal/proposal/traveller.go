@@ -115,8 +115,14 @@ func (c *costs) weights(s casting) strip {
 		poured = fmt.Sprintf("%s of %d", numbers(s.heats), len(e.Heats))
 	}
 	pairs := [][2]string{
-		{"Wax, without gates", mass(c.waxOf(s.piece) / n)}, {"Finished bronze", mass(p.Finished / n)}, {"Poured, with gates", mass(p.SectionPour)}, {"Heat", poured},
-		{"Wall", c.language.length(p.Wall, e.System)}, {"Coats", c.language.count(p.Coats)}, {"Fired shell", mass(p.ShellMass / n)}, {"Weld, whole piece", c.language.length(p.Weld, e.System)},
+		{"Wax, without gates", mass(c.waxOf(s.piece) / n)},
+		{"Finished bronze", mass(p.Finished / n)},
+		{"Poured, with gates", mass(p.SectionPour)},
+		{"Heat", poured},
+		{"Wall", c.language.length(p.Wall, e.System)},
+		{"Coats", c.language.count(p.Coats)},
+		{"Fired shell", mass(p.ShellMass / n)},
+		{"Weld, whole piece", c.language.length(p.Weld, e.System)},
 	}
 	const across, high = 4, 30.0
 	var items []drawing.Item

@@ -16,9 +16,21 @@ var differing = []struct {
 	path    string
 	ofPiece bool
 }{
-	{"form.wall", true}, {"form.alloy", true}, {"form.casts", true}, {"form.start", true}, {"form.difficulty", true}, {"form.in_options", true},
-	{"patina.by", true}, {"patina.colours", true},
-	{"base.by", true}, {"base.plinth", true}, {"base.stone", true}, {"base.height", true}, {"base.width", true}, {"base.depth", true}, {"base.footing", true},
+	{"form.wall", true},
+	{"form.alloy", true},
+	{"form.casts", true},
+	{"form.start", true},
+	{"form.difficulty", true},
+	{"form.in_options", true},
+	{"patina.by", true},
+	{"patina.colours", true},
+	{"base.by", true},
+	{"base.plinth", true},
+	{"base.stone", true},
+	{"base.height", true},
+	{"base.width", true},
+	{"base.depth", true},
+	{"base.footing", true},
 	{"delivery.by", false},
 }
 

@@ -36,8 +36,12 @@ var ups = []struct {
 	words string
 	axis  mesh.Axis
 }{
-	{"z up", mesh.ZUp}, {"y up", mesh.YUp}, {"x up", mesh.XUp},
-	{"z down", mesh.ZDown}, {"y down", mesh.YDown}, {"x down", mesh.XDown},
+	{"z up", mesh.ZUp},
+	{"y up", mesh.YUp},
+	{"x up", mesh.XUp},
+	{"z down", mesh.ZDown},
+	{"y down", mesh.YDown},
+	{"x down", mesh.XDown},
 }
 
 // fronts are the words for quarter turns.
