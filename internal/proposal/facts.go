@@ -21,6 +21,7 @@ type facts struct {
 	Number, Revision      string
 	Date, Until           string // spelled out
 	Days                  string // that the quote stands
+	Begins, Ready, Weeks  string // of the schedule, where there is one
 	Currency              string // "CAD"
 	Price, Total          string
 	Own                   map[string]string // what the user wrote, by part

@@ -6,6 +6,7 @@ import (
 
 	"meltwright/internal/drawing"
 	"meltwright/internal/fault"
+	"meltwright/internal/lead"
 	"meltwright/internal/quote"
 )
 
@@ -19,6 +20,7 @@ type offer struct {
 	own      map[string]string // what the user wrote, by part
 	facts    *facts
 	images   images
+	schedule *lead.Schedule // nil without a day to begin on
 }
 
 // section is one part of a proposal. Its key names its template, and the user's
@@ -39,6 +41,7 @@ var sections = []section{
 	{key: "pictures", set: (*offer).pictures},
 	{key: "included", set: (*offer).text},
 	{key: "rests", set: (*offer).text},
+	{key: "timeline", set: (*offer).timeline},
 	{key: "price", set: (*offer).price},
 	{key: "budget", set: (*offer).budget, asked: true},
 	{key: "payments", set: (*offer).payments},
@@ -79,6 +82,9 @@ func (m Maker) proposal(p quote.Paper) (*document, error) {
 	o.wide = o.sheet.wide()
 	o.facts = o.gather()
 	if err := o.takePictures(); err != nil {
+		return nil, err
+	}
+	if err := o.plan(); err != nil {
 		return nil, err
 	}
 	var strips []strip
