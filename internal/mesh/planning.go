@@ -3,6 +3,7 @@ package mesh
 import (
 	"context"
 	"math"
+	"sync"
 )
 
 const (
@@ -21,8 +22,7 @@ func (w *Wall) Plan(ctx context.Context, scale, wall float64, limits Limits) (Pl
 	if !(scale > 0) || !(wall >= 0) || !(w.Profile.Reach > 0) {
 		return w.Evaluate(ctx, nil)
 	}
-	l := w.lumpOf()
-	tables := l.tables(tableSlices, w.Profile.Reach)
+	l, tables := w.cutUp()
 	var best Plan
 	bestOver, chosen := 0, false
 	// Slabs that fit as they are, or thicker ones to be cut on: which takes less
@@ -217,7 +217,31 @@ func PlanFrom(tables Tables, profile *Profile, scale, wall float64, limits Limit
 }
 
 // Tables are the form in slices across x, y and z, for PlanFrom.
-func (w *Wall) Tables() Tables { return w.lumpOf().tables(tableSlices, w.Profile.Reach) }
+func (w *Wall) Tables() Tables {
+	_, tables := w.cutUp()
+	return tables
+}
+
+// sliced are the lump and the tables of a wall, made when they are first needed:
+// they are the same for every scale, wall and limit.
+type sliced struct {
+	whole, across sync.Once
+	lump          *lump
+	tables        Tables
+}
+
+// whole is the form as one lump.
+func (w *Wall) whole() *lump {
+	w.sliced.whole.Do(func() { w.sliced.lump = w.lumpOf() })
+	return w.sliced.lump
+}
+
+// cutUp is the form as one lump, and its tables.
+func (w *Wall) cutUp() (*lump, Tables) {
+	l := w.whole()
+	w.sliced.across.Do(func() { w.sliced.tables = l.tables(tableSlices, w.Profile.Reach) })
+	return l, w.sliced.tables
+}
 
 // tables are the slices of a lump across all three axes.
 func (l *lump) tables(n int, reach float64) Tables {

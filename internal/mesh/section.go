@@ -71,7 +71,7 @@ type Plan struct {
 // holds. What a cut leaves connected is one section, and what it barely shaves
 // off stays where it is.
 func (w *Wall) Evaluate(ctx context.Context, cuts []Cut) (Plan, error) {
-	return w.evaluate(ctx, w.lumpOf(), cuts)
+	return w.evaluate(ctx, w.whole(), cuts)
 }
 
 func (w *Wall) evaluate(ctx context.Context, l *lump, cuts []Cut) (Plan, error) {

@@ -13,6 +13,7 @@ type Wall struct {
 	skin    *Tree
 	octree  *octree
 	solid   *patches
+	sliced  *sliced
 }
 
 // Skin is a form ready for its wall to be measured: a mesh in metres, standing
@@ -64,7 +65,7 @@ func MeasureWall(ctx context.Context, s *Skin, first func(*Wall), tell func(shar
 		tell = func(float64) {}
 	}
 	size := Measure(s.Mesh)
-	w := &Wall{Skin: s, skin: NewTree(s.Mesh, func(i int) bool { return !s.bare(i) })}
+	w := &Wall{Skin: s, sliced: &sliced{}, skin: NewTree(s.Mesh, func(i int) bool { return !s.bare(i) })}
 	all := w.skin
 	if s.Bare != nil {
 		all = NewTree(s.Mesh, nil)
@@ -84,7 +85,7 @@ func MeasureWall(ctx context.Context, s *Skin, first func(*Wall), tell func(shar
 	}
 	if first != nil {
 		early := *w
-		early.octree = w.octree.copy()
+		early.octree, early.sliced = w.octree.copy(), &sliced{}
 		first(&early)
 	}
 	if err = w.refineTo(ctx, patientLevels, area, tell); err != nil {
