@@ -13,6 +13,7 @@ import (
 	"meltwright/internal/desk"
 	"meltwright/internal/estimate"
 	"meltwright/internal/money"
+	"meltwright/internal/options"
 )
 
 // keeper is the demo's group of three pieces, on the desk.
@@ -208,7 +209,7 @@ func TestTheChosenOptionBecomesTheQuoteInOneStep(t *testing.T) {
 	assert.Equal(t, before[2].Estimate.Total, s.Latest().Total)
 	after := s.Options()
 	for i := range before {
-		assert.Equal(t, printed(before[i]), printed(after[i]), before[i].Name)
+		assert.Equal(t, printed(before[i].Result), printed(after[i].Result), before[i].Name)
 	}
 	assert.Equal(t, []bool{false, false, true}, []bool{after[0].IsQuote, after[1].IsQuote, after[2].IsQuote})
 	require.True(t, s.Undo())
@@ -233,6 +234,8 @@ func TestWhatCannotBeMadeIsNotChosen(t *testing.T) {
 // Whatever is done to one option, and whichever is chosen, the others are the
 // work that they were, line by line.
 func TestNothingThatIsDoneToAnOptionDisturbsAnother(t *testing.T) {
+	d, _ := sitDown(t)
+	book := d.Shop()
 	rapid.Check(t, func(rt *rapid.T) {
 		s := keeper(t)
 		for _, h := range []string{"1.1 m", "1.75 m", "7'10\""} {
@@ -246,7 +249,7 @@ func TestNothingThatIsDoneToAnOptionDisturbsAnother(t *testing.T) {
 		paths := []string{"form.wall", "patina.colours", "base.plinth", "form.casts", "form.start", "form.in_options"}
 		for range rapid.IntRange(1, 4).Draw(rt, "steps") {
 			i := rapid.IntRange(0, 3).Draw(rt, "option")
-			before := s.Options()
+			before := options.Compare(s.Commission(), book)
 			choose := rapid.IntRange(0, 2).Draw(rt, "choose") == 0
 			if choose {
 				if s.ChooseOption(i) != nil {
@@ -256,7 +259,7 @@ func TestNothingThatIsDoneToAnOptionDisturbsAnother(t *testing.T) {
 				path := rapid.SampledFrom(paths).Draw(rt, "path")
 				s.SetOption(i, rapid.IntRange(0, 2).Draw(rt, "piece"), path, rapid.SampledFrom(texts[path]).Draw(rt, "text"))
 			}
-			for k, o := range s.Options() {
+			for k, o := range options.Compare(s.Commission(), book) {
 				if k != i || choose {
 					require.Equal(rt, printed(before[k]), printed(o), "option %d", k)
 				}
@@ -307,7 +310,7 @@ func TestOptionsGoThroughAFileAsTheyAre(t *testing.T) {
 }
 
 // printed are the lines of an option as somebody reads them.
-func printed(o desk.Option) (out []string) {
+func printed(o options.Result) (out []string) {
 	e := o.Estimate
 	for _, l := range e.Lines {
 		out = append(out, fmt.Sprint(l.Stage, l.Piece, l.Item, " ", l.QuantityText(), l.Unit, " × ", l.RateText(2), " = ", e.Currency.Text(l.Amount)))

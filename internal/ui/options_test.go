@@ -254,6 +254,71 @@ func TestEveryNumberOfTheTableIsTheEstimates(t *testing.T) {
 	assert.Contains(t, said, "1,465 kg at 6 m")
 }
 
+// The figures are measured in the picture that the window shows, against the
+// lines of its ruler.
+func TestFiguresInTheWindowAreAsTallAsTheirNumbersSay(t *testing.T) {
+	b, o := fourHeights(t)
+	b.win.Resize(fyne.NewSize(1280, 820))
+	o.edit(func() { o.sheet.Recommend(2, false) }) // its frame has the colour of metal
+	const scale = 3
+	w, h := int(o.picture.Size().Width)*scale, int(o.picture.Size().Height)*scale
+	img := o.drawPicture(w, h)
+	is := func(x, y int, far int, roles ...drawing.Role) bool {
+		r, g, bl, _ := img.At(x, y).RGBA()
+		for _, role := range roles {
+			c := drawing.Light().Colour(role)
+			if apart(r, c.R)+apart(g, c.G)+apart(bl, c.B) < far {
+				return true
+			}
+		}
+		return false
+	}
+	var lines []float64 // of the ruler, from the ground up: one a metre
+	x := int(o.table.plan.label) * scale
+	for y := h - 1; y > 0; y-- {
+		if is(x, y, 40, drawing.Ink, drawing.Rule) {
+			from := y
+			for is(x, y-1, 60, drawing.Ink, drawing.Rule) {
+				y--
+			}
+			lines = append(lines, float64(from+y+1)/2)
+			y -= scale
+		}
+	}
+	require.Greater(t, len(lines), 2)
+	perMetre := (lines[0] - lines[len(lines)-1]) / float64(len(lines)-1)
+	for i, option := range o.list {
+		left := int(o.table.plan.centre(i)-o.table.plan.column*0.45) * scale
+		top := -1
+		for y := 0; y < h && top < 0; y++ {
+			for x := left; x < left+int(o.table.plan.column*0.9)*scale; x++ {
+				if is(x, y, 50, drawing.Metal, drawing.MetalShade, drawing.MetalLight) {
+					top = y
+					break
+				}
+			}
+		}
+		assert.InDelta(t, float64(option.Estimate.Pieces[0].Standing), (lines[0]-float64(top))/perMetre, 1.5/perMetre, "%s at %.0f pixels to the metre", option.Name, perMetre)
+	}
+}
+
+// apart is how far a colour of sixteen bits is from one of eight.
+func apart(a uint32, b uint8) int {
+	d := int(a>>8) - int(b)
+	return max(d, -d)
+}
+
+func TestAHeightThatCannotBeReadTakesTheSliderAway(t *testing.T) {
+	b, o := weigh(t, "life size")
+	o.choose(1)
+	b.fill("option.height", "1.8 mm m")
+	assert.False(t, o.panel.slider.Visible())
+	assert.NotEmpty(t, b.field("option.height").Fault())
+	b.fill("option.height", "1.8 m")
+	assert.True(t, o.panel.slider.Visible())
+	assert.InDelta(t, 1.8, o.panel.slider.Value, 1e-9)
+}
+
 func TestTheCurveHasTheOptionsOnItAndTheBudget(t *testing.T) {
 	_, o := fourHeights(t)
 	c := o.priceCurve(frame100())

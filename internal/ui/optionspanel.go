@@ -147,7 +147,8 @@ func (p *optionPanel) showOption() {
 	}
 	p.height.SetText(x.Height)
 	_, high := o.heights()
-	p.slider.put(o.chosen, now.Height, max(o.found.smallest, 0.01), max(high*1.25, rule.Life*2), rule.System)
+	show(p.slider, now.Height > 0)
+	p.slider.put(o.chosen, max(now.Height, 0.001), max(o.found.smallest, 0.01), max(high*1.25, rule.Life*2), rule.System)
 	p.name.SetDefault(nameless(now.Name, x.Name), "by its scale or height")
 	p.name.SetText(x.Name)
 	p.recommended.SetText(map[bool]string{true: kit.Yes, false: kit.No}[x.Recommended])
