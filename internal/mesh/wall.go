@@ -172,11 +172,7 @@ func (w *Wall) findSolid(ctx context.Context, n int, tell func(float64)) error {
 // Solid tells which triangles of the mesh have solid metal under them, at a
 // scale and a wall in metres.
 func (w *Wall) Solid(scale, wall float64) []bool {
-	n := 0
-	for _, i := range w.skin.order {
-		n = max(n, int(i)+1)
-	}
-	out := make([]bool, n)
+	out := make([]bool, len(w.Skin.Mesh.Triangles))
 	if w.solid == nil || !(scale > 0) {
 		return out
 	}
