@@ -72,7 +72,7 @@ func TestTabGoesThroughTheListOfQuotes(t *testing.T) {
 func TestTabGoesThroughANewCommission(t *testing.T) {
 	b := sit(t)
 	b.menu("New quote")
-	bar := []string{"[]", "[Shop book]", "[Workbook]", "[Cost sheet]", "[Make proposal]", "rows"}
+	bar := []string{"[]", "[Shop book]", "[Scale options]", "[Cost sheet]", "[Make proposal]", "rows"}
 	assert.Equal(t, append(bar, "head.title", "head.client", "head.place", "head.currency", "head.units", "words.idea", "words.recommendation"), b.around())
 }
 

@@ -16,7 +16,7 @@ type offers struct {
 	proposal, costSheet, workbook func()
 	nextStage, lastStage          func()
 	nextPiece, lastPiece          func()
-	find, toPart                  func()
+	find, toPart, scales          func()
 	list, shopBook                func() // nil: as everywhere
 	bin                           func()
 }
@@ -141,6 +141,7 @@ func (m *menu) move() *fyne.Menu {
 		alt("Previous stage", fyne.KeyUp, func(o offers) func() { return o.lastStage }),
 		alt("Next piece", fyne.KeyPageDown, func(o offers) func() { return o.nextPiece }),
 		alt("Previous piece", fyne.KeyPageUp, func(o offers) func() { return o.lastPiece }),
+		m.item("Scale options", fyne.KeyO, plainKey, func(o offers) func() { return o.scales }),
 		alt("Stages, or back to the fields", fyne.KeyS, func(o offers) func() { return o.toPart }),
 	)
 }

@@ -61,7 +61,7 @@ func newQuoteScreen(w *Window, s *desk.Sheet) *quoteScreen {
 	q.bar.SetBack(w.guarded(w.showList))
 	q.bar.SetActions(
 		kit.Action{Text: "Shop book", Do: w.guarded(w.showBook)},
-		kit.Action{Text: "Workbook", Do: w.guarded(func() { q.write(desk.Workbook) })},
+		kit.Action{Text: "Scale options", Do: w.guarded(q.showOptions)},
 		kit.Action{Text: "Cost sheet", Do: w.guarded(func() { q.write(desk.CostSheet) })},
 		kit.Action{Text: "Make proposal", Icon: theme.IconNameDocumentPrint, Primary: true, Do: w.guarded(func() { q.write(desk.Proposal) })},
 	)
@@ -100,9 +100,12 @@ func (q *quoteScreen) offers() offers {
 		workbook:  func() { q.write(desk.Workbook) },
 		nextStage: func() { q.turn(1) }, lastStage: func() { q.turn(-1) },
 		nextPiece: func() { q.choosePiece(q.piece + 1) }, lastPiece: func() { q.choosePiece(q.piece - 1) },
-		toPart: q.otherPart,
+		toPart: q.otherPart, scales: q.showOptions,
 	}
 }
+
+// showOptions shows the commission at other heights.
+func (q *quoteScreen) showOptions() { q.w.show(newOptionsScreen(q)) }
 
 // restyle throws away the pages that are not shown: they are made anew in the
 // look that is worn then.
