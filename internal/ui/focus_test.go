@@ -59,6 +59,8 @@ func nameOf(f fyne.Focusable, names map[fyne.Focusable]string) string {
 		return "search"
 	case *tabs:
 		return "pieces"
+	case *turntable:
+		return "the picture"
 	}
 	return "rows"
 }

@@ -61,7 +61,7 @@ func newScanScreen(q *quoteScreen, o *mesh.Opened, standing *mesh.Standing) *sca
 	s.planes = newScanPlanes(s)
 	parts := append(s.ask.parts(), s.numbers.parts()...)
 	s.panel = newPage(append(parts, s.planes.parts()...)...)
-	s.sides = newScanSides(s.picture, s.under(), s.panel.scroll)
+	s.sides = newScanSides(s.picture, kit.NewPadded(14, 6, kit.NewFieldGrid(s.marks)), s.under(), s.panel.scroll)
 	s.frame = kit.NewSheet(s.bar, nil, s.sides.holder, nil)
 	s.planes.take(s.was, o)
 	s.stood(standing)
@@ -77,12 +77,11 @@ func (s *scanScreen) under() fyne.CanvasObject {
 	from := func(text string, yaw, pitch float64) *kit.Button {
 		return button(text, func() { s.picture.look(yaw, pitch) })
 	}
-	return kit.NewPadded(14, 8, kit.NewColumn(6,
+	return kit.NewPadded(14, 6, kit.NewColumn(6,
 		leading(
 			from("Front", 0, 0), from("Right", 90, 0), from("Back", 180, 0), from("Left", 270, 0), from("Above", 0, 90), from("Below", 0, -90),
 			button("Nearer", func() { s.picture.near(1.25, 0.5, 0.5) }), button("Farther", func() { s.picture.near(1/1.25, 0.5, 0.5) }),
 		),
-		kit.NewFieldGrid(s.marks),
 		kit.NewProse("Drag or the arrow keys turn it, the wheel or + and − bring it nearer, Home shows all of it again."),
 	))
 }
@@ -179,7 +178,7 @@ func (s *scanScreen) paint(view mesh.View, w, h int) *image.RGBA {
 		if i == s.planes.rows.chosen {
 			width = 2.6 * pixel
 		}
-		e.loops(img, p.cut().Plane.Normal, p.loops, width, theme.Color(look.Ink))
+		e.loops(img, p.cut().Plane.Normal, p.cutLoops(), width, theme.Color(look.Ink))
 	}
 	for _, edge := range s.ask.openEdges() {
 		e.line(img, edge[0], edge[1], 2*pixel, 1, theme.Color(look.Bad))
@@ -221,15 +220,15 @@ func tints(n int, marked []bool, others mesh.Tint) []mesh.Tint {
 }
 
 // scanSides puts the picture with what is below it beside the panel, or above it
-// where there is too little width.
+// where there is too little width; there the keys must do for the buttons.
 type scanSides struct {
-	picture, under, panel fyne.CanvasObject
-	holder                *fyne.Container
+	picture, marks, under, panel fyne.CanvasObject
+	holder                       *fyne.Container
 }
 
-func newScanSides(picture, under, panel fyne.CanvasObject) *scanSides {
-	s := &scanSides{picture: picture, under: under, panel: panel}
-	s.holder = &fyne.Container{Layout: s, Objects: []fyne.CanvasObject{panel, picture, under}}
+func newScanSides(picture, marks, under, panel fyne.CanvasObject) *scanSides {
+	s := &scanSides{picture: picture, marks: marks, under: under, panel: panel}
+	s.holder = &fyne.Container{Layout: s, Objects: []fyne.CanvasObject{panel, picture, marks, under}}
 	return s
 }
 
@@ -241,10 +240,12 @@ func (s *scanSides) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	}
 	unit := theme.TextSize() / look.Text
 	left := max(330*unit, min(size.Width*0.46, 640*unit))
+	mark := s.marks.MinSize().Height
 	if size.Width-left < 430*unit {
-		top := size.Height * 0.42
+		top := size.Height*0.45 - mark
 		put(s.picture, 0, 0, size.Width, top)
-		put(s.panel, 0, top, size.Width, size.Height-top)
+		put(s.marks, 0, top, size.Width, mark)
+		put(s.panel, 0, top+mark, size.Width, size.Height-top-mark)
 		s.under.Hide()
 		return
 	}
@@ -252,7 +253,8 @@ func (s *scanSides) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	put(s.under, 0, 0, left, s.under.MinSize().Height) // told its width first
 	low := s.under.MinSize().Height
 	put(s.under, 0, size.Height-low, left, low)
-	put(s.picture, 0, 0, left, size.Height-low)
+	put(s.marks, 0, size.Height-low-mark, left, mark)
+	put(s.picture, 0, 0, left, size.Height-low-mark)
 	put(s.panel, left, 0, size.Width-left, size.Height)
 }
 

@@ -227,7 +227,7 @@ func (n *scanNumbers) balance() kit.Caution {
 	lean := fmt.Sprintf("it tips when it leans by %.1f°", b.Tip)
 	kind := kit.CautionNote
 	if !(b.Inside > 0) {
-		lean, kind = "that is not over its foot: it tips by itself", kit.CautionWarn
+		lean, kind = "that is not over its foot, and without anchors it tips by itself", kit.CautionWarn
 	}
 	return kit.Caution{Kind: kind, Text: "The centre of mass of the bronze lies " + high + " above the foot; " + lean +
 		". The frame and the anchors need an engineer: nothing here knows of wind, of people who climb, or of what the ground bears."}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"meltwright/internal/fault"
@@ -126,4 +127,42 @@ func readPart(key, text string, sys quantity.System) (float64, error) {
 		return v, nil
 	}
 	return quantity.Parse(quantity.KindLength, text, sys)
+}
+
+// picked are the outlines that a plane is kept to, by their nearest points.
+func (p *scanPlane) picked() (out []int) {
+	for _, q := range p.near {
+		best, chosen := math.Inf(1), -1
+		for i, l := range p.loops {
+			for _, at := range l.Points {
+				if d := at.Sub(q).Norm(); d < best {
+					best, chosen = d, i
+				}
+			}
+		}
+		if chosen >= 0 && !slices.Contains(out, chosen) {
+			out = append(out, chosen)
+		}
+	}
+	return out
+}
+
+// cutLoops are the outlines that the plane cuts.
+func (p *scanPlane) cutLoops() []mesh.Loop {
+	if len(p.near) == 0 {
+		return p.loops
+	}
+	var out []mesh.Loop
+	for _, i := range p.picked() {
+		out = append(out, p.loops[i])
+	}
+	return out
+}
+
+// weld is the length of the outlines that the plane cuts.
+func (p *scanPlane) weld() (length float64) {
+	for _, l := range p.cutLoops() {
+		length += l.Length
+	}
+	return length
 }

@@ -189,6 +189,15 @@ func (p *scanPlanes) cuts() []mesh.Cut {
 	return cuts
 }
 
+// weighed takes the sections along the planes as they are now.
+func (p *scanPlanes) weighed(plan mesh.Plan) {
+	other := len(plan.Sections) != len(p.plan.Sections)
+	p.plan, p.good = plan, true
+	if order := p.shown.fromTop(); other && len(order) > 0 {
+		p.shown.chosen = order[0]
+	}
+}
+
 // traced takes the outlines of the planes, the longest of each first.
 func (p *scanPlanes) traced(loops [][]mesh.Loop) {
 	for i, x := range p.list {
@@ -250,21 +259,10 @@ func (p *scanPlanes) line(i int, x *scanPlane) kit.Line {
 	}
 	number, unit, _ := strings.Cut(quantity.Print(quantity.KindLength, x.height*p.scale(), p.system()), " ")
 	line := kit.Line{Name: name, Quantity: number, Unit: unit}
-	if length := p.weld(x); length > 0 {
+	if length := x.weld(); length > 0 {
 		line.Rate, line.Per, _ = strings.Cut(quantity.Print(quantity.KindLength, length*p.scale(), p.system()), " ")
 	}
 	return line
-}
-
-// weld is the length of the outlines that a plane cuts.
-func (p *scanPlanes) weld(x *scanPlane) (length float64) {
-	picked := x.picked()
-	for i, l := range x.loops {
-		if len(x.near) == 0 || slices.Contains(picked, i) {
-			length += l.Length
-		}
-	}
-	return length
 }
 
 func (p *scanPlanes) showChosen() {
@@ -302,22 +300,4 @@ func (p *scanPlanes) giveNear(text string) {
 			x.near = x.loops[at-1].Points[:1]
 		}
 	})
-}
-
-// picked are the outlines that a plane is kept to, by their nearest points.
-func (x *scanPlane) picked() (out []int) {
-	for _, q := range x.near {
-		best, chosen := math.Inf(1), -1
-		for i, l := range x.loops {
-			for _, at := range l.Points {
-				if d := at.Sub(q).Norm(); d < best {
-					best, chosen = d, i
-				}
-			}
-		}
-		if chosen >= 0 && !slices.Contains(out, chosen) {
-			out = append(out, chosen)
-		}
-	}
-	return out
 }

@@ -125,7 +125,7 @@ func (s *scanScreen) planned(plan mesh.Plan, err error) {
 		s.w.tell("The sections cannot be weighed", sentence(err))
 		return
 	}
-	s.planes.plan, s.planes.good = plan, true
+	s.planes.weighed(plan)
 	if s.marks.Text() == scanMarks[3] {
 		s.tint()
 	}
