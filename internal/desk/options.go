@@ -36,8 +36,11 @@ type Weighing struct {
 
 // Weighing takes the options of the sheet as they stand.
 func (s *Sheet) Weighing() Weighing {
-	c := s.quote.Commission
-	return Weighing{c, s.desk.shop, s.desk.now(), estimate.RuleOf(c, s.desk.shop)}
+	c, start := s.quote.Commission, s.desk.now()
+	if day, err := s.StartDate(); err == nil { // its fault is told where it was typed
+		start = day
+	}
+	return Weighing{c, s.desk.shop, start, estimate.RuleOf(c, s.desk.shop)}
 }
 
 // Rule is what the heights and the budget of the quote are read as.

@@ -35,8 +35,11 @@ func RuleOf(c Commission, s *shop.Shop) Rule {
 	for i, p := range r.pieces {
 		way := p.in.word(wayField)
 		ref := p.in.num(measuredField)
-		if way == wayFigure {
+		switch {
+		case way == wayFigure:
 			ref = p.in.num(bodyHeightField)
+		case p.scanned():
+			ref = p.scan.Height()
 		}
 		h := ref
 		if p.in.has(heightField) {

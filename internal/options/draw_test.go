@@ -1,13 +1,20 @@
 package options
 
 import (
+	"context"
 	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"meltwright/internal/estimate"
+	"meltwright/internal/mesh"
 	"meltwright/internal/shop"
 )
 
@@ -61,6 +68,55 @@ var steepShops = func() (list []*shop.Shop) {
 	return list
 }()
 
+// egg is the scan of an egg of 0.3 m, its wall measured once for all tests.
+var egg = sync.OnceValue(func() *mesh.Scan {
+	dir, err := os.MkdirTemp("", "egg")
+	if err != nil {
+		panic(err)
+	}
+	defer os.RemoveAll(dir)
+	path := filepath.Join(dir, "egg.obj")
+	if err := os.WriteFile(path, eggOBJ(24), 0o600); err != nil {
+		panic(err)
+	}
+	opened, err := mesh.OpenScan(context.Background(), path, nil)
+	if err != nil {
+		panic(err)
+	}
+	s, err := opened.Stand(mesh.Stance{Unit: mesh.Metre, Up: mesh.ZUp})
+	if err == nil {
+		err = s.Measure(context.Background(), nil, nil)
+	}
+	if err != nil {
+		panic(err)
+	}
+	plan, err := s.Wall.Evaluate(context.Background(), nil)
+	if err != nil {
+		panic(err)
+	}
+	return s.Keep(plan)
+})
+
+// eggOBJ is an egg of n rings, pointed end up.
+func eggOBJ(n int) []byte {
+	var b strings.Builder
+	at := func(i, k int) int { return 1 + i*n + (k+n)%n }
+	for i := range n + 1 {
+		lat := math.Pi * float64(i) / float64(n)
+		z, r := 0.15*(1-math.Cos(lat)), 0.11*math.Sin(lat)*(1-0.15*math.Cos(math.Pi-lat))
+		for k := range n {
+			lon := 2 * math.Pi * float64(k) / float64(n)
+			fmt.Fprintf(&b, "v %.6f %.6f %.6f\n", r*math.Cos(lon), r*math.Sin(lon), z)
+		}
+	}
+	for i := range n {
+		for k := range n {
+			fmt.Fprintf(&b, "f %d %d %d\nf %d %d %d\n", at(i, k), at(i, k+1), at(i+1, k+1), at(i, k), at(i+1, k+1), at(i+1, k))
+		}
+	}
+	return []byte(b.String())
+}
+
 // drawShop draws a shop book.
 func drawShop(t *rapid.T) *shop.Shop { return rapid.SampledFrom(steepShops).Draw(t, "shop") }
 
@@ -90,7 +146,7 @@ func drawCommission(t *rapid.T) estimate.Commission {
 
 func drawPiece(t *rapid.T, i int, pick func(string, ...string) string, number func(string, float64, float64, string) string) estimate.Piece {
 	p := estimate.Piece{Name: fmt.Sprintf("Piece %d", i+1), Inputs: map[string]string{
-		"form.known_by": pick("way", "human figure", "animal", "typed area", "solids"),
+		"form.known_by": pick("way", "human figure", "animal", "typed area", "solids", "scan"),
 		"form.wall":     number("wall", 3, 8, "%.1f mm"),
 		"form.casts":    pick("casts", "1", "1", "1", "4"),
 		"form.alloy":    pick("alloy", "C87300 silicon bronze 95-1-4", "C90500 gunmetal 88-10-0-2"),
@@ -100,6 +156,8 @@ func drawPiece(t *rapid.T, i int, pick func(string, ...string) string, number fu
 	switch p.Inputs["form.known_by"] {
 	case "typed area":
 		p.Inputs["form.area"] = number("area", 0.3, 3, "%.2f m²")
+	case "scan":
+		p.Scan = egg()
 	case "solids":
 		p.Solids = []map[string]string{{"shape": "sphere", "diameter": number("diameter", 0.3, 0.8, "%.2f m")}}
 	}

@@ -78,8 +78,19 @@ func Unchanged(c, was estimate.Commission) []bool {
 }
 
 // SameQuote tells whether two commissions are the same but for their options.
+// Scans are large and never change: they are the same where they are one.
 func SameQuote(a, b estimate.Commission) bool {
+	if len(a.Pieces) != len(b.Pieces) {
+		return false
+	}
 	a.Options, b.Options = nil, nil
+	a.Pieces, b.Pieces = slices.Clone(a.Pieces), slices.Clone(b.Pieces)
+	for i := range a.Pieces {
+		if a.Pieces[i].Scan != b.Pieces[i].Scan {
+			return false
+		}
+		a.Pieces[i].Scan, b.Pieces[i].Scan = nil, nil
+	}
 	return alike(a, b)
 }
 

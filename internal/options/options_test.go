@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"meltwright/internal/estimate"
+	"meltwright/internal/mesh"
 	"meltwright/internal/money"
 )
 
@@ -206,6 +207,28 @@ func BenchmarkFiveOptionsOfThreePieces(b *testing.B) {
 	for b.Loop() {
 		Compare(c, s)
 	}
+}
+
+func TestAScanGrowsFromTheHeightItWasScannedAt(t *testing.T) {
+	c := estimate.Commission{Pieces: []estimate.Piece{{Name: "Egg", Scan: egg(), Inputs: map[string]string{"form.known_by": "scan"}}}}
+	c.Options = []estimate.Option{{}, {Height: "0.6 m"}}
+	s := startingShop(t)
+	list := Compare(c, s)
+	require.Empty(t, Faults(list))
+	assert.InDelta(t, 0.3, float64(list[0].Height), 1e-6)
+	one, two := list[0].Estimate.Pieces[0], list[1].Estimate.Pieces[0]
+	assert.InDelta(t, 0.6, float64(two.Height), 1e-6)
+	assert.InEpsilon(t, 4, float64(two.Area/one.Area), 1e-6)
+	fit, err := Largest(c, s, list[1].Estimate.Total, false)
+	require.NoError(t, err)
+	assert.GreaterOrEqual(t, float64(fit.Height), 0.6)
+	scan(t, mustTry(t, c, s, false), fit, list[1].Estimate.Total, 100)
+
+	d := c.Clone()
+	d.Options[1].Height = "0.7 m"
+	assert.Equal(t, []bool{true, false}, Unchanged(d, c))
+	d.Pieces[0].Scan = &mesh.Scan{}
+	assert.Equal(t, []bool{false, false}, Unchanged(d, c))
 }
 
 func TestOnlyWhatHasChangedIsEstimatedAgain(t *testing.T) {

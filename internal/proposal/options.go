@@ -3,6 +3,7 @@ package proposal
 import (
 	"slices"
 	"strings"
+	"time"
 
 	"meltwright/internal/drawing"
 	"meltwright/internal/estimate"
@@ -84,12 +85,43 @@ func (o *offer) size(r options.Result, x estimate.Option) size {
 			s.name = o.label("scale-" + scale.Key)
 		}
 	}
-	if start, ok := day(o.paper.Date); ok {
+	if start, ok := o.begins(); ok {
 		if p, err := lead.Plan(r.Commission, r.Estimate, o.paper.Shop, start, nil); err == nil {
 			s.weeks = p.Weeks
 		}
 	}
 	return s
+}
+
+// begins is the day that the work is reckoned to begin on: the one that was
+// written for it, else that of the paper.
+func (o *offer) begins() (time.Time, bool) {
+	for _, iso := range []string{o.paper.Start, o.own["start"]} {
+		if t, ok := day(strings.TrimSpace(iso)); ok {
+			return t, true
+		}
+	}
+	return day(o.paper.Date)
+}
+
+// silhouette is the drawing of an option's first piece: the one chosen for it,
+// else the outline of its scan, else the one its name or its form suggests.
+func (o *offer) silhouette(s size) drawing.Silhouette {
+	_, chosen := drawing.Named(o.own["drawing.0"])
+	k := s.Commission.Pieces[0].Scan
+	if chosen || k == nil {
+		return s.facts.Pieces[0].drawing
+	}
+	lines := make([][]drawing.Point, len(k.Front))
+	for i, line := range k.Front {
+		for _, at := range line {
+			lines[i] = append(lines[i], drawing.Point{X: at[0], Y: at[1]})
+		}
+	}
+	if traced, err := drawing.Traced("scan", lines...); err == nil {
+		return traced
+	}
+	return s.facts.Pieces[0].drawing
 }
 
 // measure prints a height, all of them in metres or in feet and inches, so that
@@ -188,7 +220,7 @@ func (o *offer) sizesLineUp(group []size, high float64) drawing.LineUp {
 	}
 	for i, s := range group {
 		p := s.facts.Pieces[0]
-		l.Figures = append(l.Figures, drawing.Figure{Height: p.height, Plinth: p.plinth, Drawing: p.drawing, Recommended: s.Recommended})
+		l.Figures = append(l.Figures, drawing.Figure{Height: p.height, Plinth: p.plinth, Drawing: o.silhouette(s), Recommended: s.Recommended})
 		l.Centres = append(l.Centres, sizeLabel+wide*(float64(i)+0.5))
 	}
 	return l

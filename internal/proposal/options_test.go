@@ -14,6 +14,7 @@ import (
 
 	"meltwright/internal/drawing"
 	"meltwright/internal/estimate"
+	"meltwright/internal/mesh"
 	"meltwright/internal/options"
 	"meltwright/internal/quote"
 )
@@ -281,4 +282,29 @@ func bronzeAbove(img image.Image, x, half int, row float64) bool {
 	}
 	at := int(math.Round(row))
 	return (metal(at-1) || metal(at-2)) && !metal(at+2)
+}
+
+func TestAScannedPieceIsDrawnByItsOutline(t *testing.T) {
+	q := sizedKeeper()
+	o, _ := sizesOf(t, q)
+	s := o.size(options.Compare(q.Commission, o.paper.Shop)[1], q.Commission.Options[1])
+	assert.Equal(t, "standing", o.silhouette(s).Name)
+	s.Commission = s.Commission.Clone()
+	s.Commission.Pieces[0].Scan = &mesh.Scan{Front: mesh.Outline{{{-0.1, 0}, {0.1, 0}, {0.2, 1}, {-0.2, 1}}}}
+	assert.InDelta(t, 0.4, o.silhouette(s).Width(), 1e-9)
+	o.own = map[string]string{"drawing.0": "seated"}
+	assert.NotEqual(t, "scan", o.silhouette(s).Name, "another was chosen")
+}
+
+func TestWeeksCountFromTheDayTheWorkBegins(t *testing.T) {
+	o := &offer{own: map[string]string{"start": "2026-09-01"}, paper: quote.Paper{Date: "2026-03-14"}}
+	day, ok := o.begins()
+	assert.True(t, ok)
+	assert.Equal(t, "2026-09-01", day.Format("2006-01-02"))
+	o.own = nil
+	day, _ = o.begins()
+	assert.Equal(t, "2026-03-14", day.Format("2006-01-02"))
+	o.paper.Start = "2026-05-04"
+	day, _ = o.begins()
+	assert.Equal(t, "2026-05-04", day.Format("2006-01-02"))
 }

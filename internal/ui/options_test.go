@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"meltwright/internal/drawing"
+	"meltwright/internal/mesh"
 	"meltwright/internal/quantity"
 )
 
@@ -306,6 +307,21 @@ func TestFiguresInTheWindowAreAsTallAsTheirNumbersSay(t *testing.T) {
 func apart(a uint32, b uint8) int {
 	d := int(a>>8) - int(b)
 	return max(d, -d)
+}
+
+func TestAScannedPieceIsDrawnByItsOwnOutline(t *testing.T) {
+	_, o := weigh(t, "life size")
+	x := o.list[1]
+	assert.Equal(t, "standing", o.silhouette(x).Name)
+	x.Commission = x.Commission.Clone()
+	x.Commission.Pieces[0].Scan = &mesh.Scan{Front: mesh.Outline{{{-0.1, 0}, {0.1, 0}, {0.2, 1}, {-0.2, 1}}}}
+	drawn := o.silhouette(x)
+	assert.Equal(t, "scan", drawn.Name)
+	assert.InDelta(t, 0.4, drawn.Width(), 1e-9)
+	x.Commission.Pieces[0].Scan = &mesh.Scan{}
+	assert.Equal(t, "standing", o.silhouette(x).Name, "a scan without an outline")
+	o.sheet.SetWords("drawing.0", "seated")
+	assert.Equal(t, "seated", o.silhouette(x).Name, "the one that was chosen")
 }
 
 func TestAHeightThatCannotBeReadTakesTheSliderAway(t *testing.T) {

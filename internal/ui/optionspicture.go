@@ -11,6 +11,7 @@ import (
 	"meltwright/internal/desk"
 	"meltwright/internal/drawing"
 	"meltwright/internal/estimate"
+	"meltwright/internal/mesh"
 	"meltwright/internal/money"
 	"meltwright/internal/options"
 	"meltwright/internal/quantity"
@@ -76,17 +77,38 @@ func (o *optionsScreen) lineUp(frame drawing.Frame) drawing.LineUp {
 
 // figure is one option as it is drawn.
 func (o *optionsScreen) figure(x desk.Option) drawing.Figure {
-	f := drawing.Figure{Recommended: x.Recommended, Height: float64(x.Height)}
-	name := o.sheet.Quote().Words["drawing.0"]
-	if _, ok := drawing.Named(name); !ok {
-		name = options.Silhouette(x.Commission)
-	}
-	f.Drawing, _ = drawing.Named(name)
+	f := drawing.Figure{Recommended: x.Recommended, Height: float64(x.Height), Drawing: o.silhouette(x)}
 	if x.Estimate != nil && len(x.Estimate.Pieces) > 0 {
 		p := x.Estimate.Pieces[0]
 		f.Height, f.Plinth = float64(p.Height), float64(p.Standing-p.Height)
 	}
 	return f
+}
+
+// silhouette is the drawing of the first piece: the one chosen for it, else the
+// outline of its scan, else one of ours that its name or its form suggests.
+func (o *optionsScreen) silhouette(x desk.Option) drawing.Silhouette {
+	if s, ok := drawing.Named(o.sheet.Quote().Words["drawing.0"]); ok {
+		return s
+	}
+	if len(x.Commission.Pieces) > 0 && x.Commission.Pieces[0].Scan != nil {
+		if s, err := drawing.Traced("scan", frontOf(x.Commission.Pieces[0].Scan)...); err == nil {
+			return s
+		}
+	}
+	s, _ := drawing.Named(options.Silhouette(x.Commission))
+	return s
+}
+
+// frontOf is the outline of a scan from the front.
+func frontOf(k *mesh.Scan) [][]drawing.Point {
+	lines := make([][]drawing.Point, len(k.Front))
+	for i, line := range k.Front {
+		for _, at := range line {
+			lines[i] = append(lines[i], drawing.Point{X: at[0], Y: at[1]})
+		}
+	}
+	return lines
 }
 
 // drawBars draws what each option is made of, with the names of the colours
