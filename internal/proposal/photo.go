@@ -44,7 +44,7 @@ func look(p quote.Picture) (photo, error) {
 		return photo{}, pictureFault(p, "has no pixels", "use another")
 	}
 	if c.Width > mostSide || c.Height > mostSide || c.Width*c.Height > mostPixels {
-		return photo{}, pictureFault(p, fmt.Sprintf("is %d × %d pixels", c.Width, c.Height), "make it smaller: 50 million pixels are the most, and 2400 across are enough")
+		return photo{}, pictureFault(p, fmt.Sprintf("is %d × %d pixels", c.Width, c.Height), "make it smaller: 50 million pixels are the most, and 2000 across are enough")
 	}
 	f := photo{Picture: p, wide: c.Width, high: c.Height, turned: orientationOf(p.Data)}
 	if f.turned.sideways() {

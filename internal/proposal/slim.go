@@ -3,8 +3,8 @@ package proposal
 import "meltwright/internal/quote"
 
 // slimSide is the longest side of a picture that is worth keeping for papers, in
-// pixels: eight inches at 300 dots.
-const slimSide = 2400
+// pixels: the width of a page's text, and a little more, at 300 dots an inch.
+const slimSide = 2000
 
 // Slim gives a picture as it is worth keeping: upright, no larger than papers
 // need, and without what a camera notes beside it, such as the place. Who keeps
