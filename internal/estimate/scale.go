@@ -102,6 +102,12 @@ func (rule Rule) ReadHeight(text string) (quantity.Length, error) {
 // piece that the commission has not; inputs that no stage knows are the
 // estimate's to tell.
 func (o Option) Apply(c Commission, s *shop.Shop) (Commission, error) {
+	d, _, err := o.Scaled(c, s)
+	return d, err
+}
+
+// Scaled is Apply, and gives the rule of what comes of it.
+func (o Option) Scaled(c Commission, s *shop.Shop) (Commission, Rule, error) {
 	d := c.Clone()
 	d.Options = nil
 	set(&d.Inputs, o.Inputs)
@@ -110,23 +116,38 @@ func (o Option) Apply(c Commission, s *shop.Shop) (Commission, error) {
 		case i < len(d.Pieces):
 			set(&d.Pieces[i].Inputs, in)
 		case len(in) > 0:
-			return d, fault.Fault{
+			return d, Rule{}, fault.Fault{
 				Where: fmt.Sprintf("pieces.%d", i), Field: fmt.Sprintf("Piece %d", i+1),
 				Problem: "is not in the commission", Remedy: "take its inputs out of the option, or add the piece",
 			}
 		}
 	}
-	if o.Height == "" || len(d.Pieces) == 0 {
-		return d, nil
-	}
 	rule := RuleOf(d, s)
+	if o.Height == "" || len(d.Pieces) == 0 {
+		return d, rule, nil
+	}
 	h, err := rule.ReadHeight(o.Height)
 	if err != nil {
 		x := fault.All(err)[0]
 		x.Where, x.Field = "height", "Height"
-		return d, x
+		return d, rule, x
 	}
-	return rule.At(d, h), nil
+	return rule.At(d, h), rule.to(h), nil
+}
+
+// to is the rule of the commission At height h.
+func (rule Rule) to(h quantity.Length) Rule {
+	heights := slices.Clone(rule.heights)
+	for i := range heights {
+		if rule.along[i] && rule.Height != 0 {
+			heights[i] = quantity.Length(micrometres(rule.heights[i] * h / rule.Height))
+		}
+	}
+	rule.heights = heights
+	if len(heights) > 0 {
+		rule.Height = heights[0]
+	}
+	return rule
 }
 
 // set puts texts into inputs; an empty one takes the input away.

@@ -119,12 +119,11 @@ func Again(c estimate.Commission, s *shop.Shop, before []Result, unchanged []boo
 
 func reckon(c estimate.Commission, o estimate.Option, s *shop.Shop) Result {
 	r := Result{Name: strings.TrimSpace(o.Name), Recommended: o.Recommended, Why: o.Why}
-	d, err := o.Apply(c, s)
+	d, rule, err := o.Scaled(c, s)
 	if err != nil {
 		r.Faults = fault.All(err)
 		return r
 	}
-	rule := estimate.RuleOf(d, s)
 	r.Commission, r.Height = d, rule.Height
 	if rule.Life > 0 {
 		r.Scale = float64(rule.Height / rule.Life)

@@ -231,6 +231,17 @@ func TestAScanGrowsFromTheHeightItWasScannedAt(t *testing.T) {
 	assert.Equal(t, []bool{false, false}, Unchanged(d, c))
 }
 
+func TestTheRuleOfAnOptionIsThatOfItsCommission(t *testing.T) {
+	s := startingShop(t)
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawCommission(t)
+		o := estimate.Option{Height: fmt.Sprintf("%.4f m", rapid.Float64Range(0.2, 4).Draw(t, "height"))}
+		d, rule, err := o.Scaled(c, s)
+		require.NoError(t, err)
+		require.Equal(t, estimate.RuleOf(d, s), rule)
+	})
+}
+
 func TestOnlyWhatHasChangedIsEstimatedAgain(t *testing.T) {
 	s, c := startingShop(t), group()
 	c.Options = []estimate.Option{{Height: "1 m"}, {Height: "2 m"}, {Height: "tall"}}
