@@ -15,6 +15,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/estimate"
 )
 
 func TestTheForgeryItselfIsSound(t *testing.T) {
@@ -257,6 +259,21 @@ func TestUnknownPartsArePassedOverWithANote(t *testing.T) {
 		"The parcel holds a “hologram”, which this version does not know; it was passed over.",
 		"The parcel also holds “stowaway.exe”, which its manifest does not list; it was passed over.",
 	}, c.Notes)
+}
+
+// A path in a commission would be a file of whoever opens the parcel.
+func TestNoPathToAScanIsSentOrTaken(t *testing.T) {
+	c := ferryman(t)
+	c.Commission.Pieces[1].ScanFile = &estimate.ScanFile{Path: "D:/mara/private/pole.stl"}
+	data := packed(t, c, everything)
+	hides(t, data, "mara")
+	assert.Equal(t, []string{"Names of scan files on the sender's disk (1): open the scan itself."}, unpacked(t, data).LeftOut)
+	assert.NotNil(t, c.Commission.Pieces[1].ScanFile, "at home it stays")
+
+	f := sound(t).with(t, "commission.json", []byte(`{"pieces": [{"scan_file": {"path": "//elsewhere/share/x.stl"}}]}`))
+	got := unpacked(t, f.bytes(t))
+	assert.Nil(t, got.Commission.Pieces[0].ScanFile)
+	assert.Equal(t, []string{"Its commission names a scan file on a disk, which may be any file of yours; that was passed over."}, got.Notes)
 }
 
 func TestARowOfNothingInABookIsAnEmptyRow(t *testing.T) {

@@ -42,6 +42,21 @@ func keepBack(c estimate.Commission) (estimate.Commission, []string) {
 	return c, k.sentences()
 }
 
+// withoutPaths gives the commission without the names of scan files on the disk
+// it comes from, and how many there were. They say how the sender's folders are
+// called, and on another computer would name a file of its own.
+func withoutPaths(c estimate.Commission) (estimate.Commission, int) {
+	n := 0
+	c = c.Clone()
+	for i := range c.Pieces {
+		if c.Pieces[i].ScanFile != nil {
+			c.Pieces[i].ScanFile = nil
+			n++
+		}
+	}
+	return c, n
+}
+
 // pass lets through what no stage calls a price. What no stage knows stays back.
 func (k *kept) pass(inputs map[string]string, perPiece bool) map[string]string {
 	if inputs == nil {

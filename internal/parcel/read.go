@@ -117,7 +117,7 @@ func (a *archive) listed(parts []part) error {
 func (c *Contents) take(a *archive, x part) error {
 	switch x.Kind {
 	case commissionPart:
-		return c.json(a, x, &c.Commission)
+		return c.takeCommission(a, x)
 	case wordsPart:
 		return c.json(a, x, &c.Words)
 	case bookPart:
@@ -140,6 +140,19 @@ func (c *Contents) json(a *archive, x part, into any) error {
 	}
 	if passedOver != "" {
 		c.note("Its %s speaks of “%.60s”, which this version does not know; that and what else it does not know was passed over.", x.Kind, printable(passedOver))
+	}
+	return nil
+}
+
+// takeCommission takes the commission. A path in it would name a file of whoever
+// opens the parcel.
+func (c *Contents) takeCommission(a *archive, x part) error {
+	if err := c.json(a, x, &c.Commission); err != nil {
+		return err
+	}
+	if k, n := withoutPaths(c.Commission); n > 0 {
+		c.Commission = k
+		c.note("Its commission names a scan file on a disk, which may be any file of yours; that was passed over.")
 	}
 	return nil
 }

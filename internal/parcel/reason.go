@@ -75,6 +75,9 @@ func textsIn(c *Contents) []string {
 	add(k.Ranges)
 	for _, p := range k.Pieces {
 		out = append(out, p.Name)
+		if p.Scan != nil {
+			out = append(append(out, p.Scan.File, p.Scan.SHA256), p.Scan.Notes...)
+		}
 		for _, m := range append([]map[string]string{p.Inputs, p.Ranges}, p.Solids...) {
 			add(m)
 		}

@@ -22,6 +22,9 @@ func Write(w io.Writer, c Contents, o Options) error {
 	if !o.WithMargins {
 		c.Commission, c.LeftOut = keepBack(c.Commission)
 	}
+	if k, n := withoutPaths(c.Commission); n > 0 {
+		c.Commission, c.LeftOut = k, append(c.LeftOut, fmt.Sprintf("Names of scan files on the sender's disk (%d): open the scan itself.", n))
+	}
 	switch {
 	case c.Book == nil:
 	case !o.WithBook:
