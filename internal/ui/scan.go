@@ -79,7 +79,7 @@ func (s *scanScreen) under() fyne.CanvasObject {
 	}
 	return kit.NewPadded(14, 6, kit.NewColumn(6,
 		leading(
-			from("Front", 0, 0), from("Right", 90, 0), from("Back", 180, 0), from("Left", 270, 0), from("Above", 0, 90), from("Below", 0, -90),
+			from("Front", 0, 0), from("Left", 90, 0), from("Back", 180, 0), from("Right", 270, 0), from("Above", 0, 90), from("Below", 0, -90),
 			button("Nearer", func() { s.picture.near(1.25, 0.5, 0.5) }), button("Farther", func() { s.picture.near(1/1.25, 0.5, 0.5) }),
 		),
 		kit.NewProse("Drag or the arrow keys turn it, the wheel or + and − bring it nearer, Home shows all of it again."),

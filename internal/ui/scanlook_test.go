@@ -86,7 +86,7 @@ func TestTabGoesThroughTheScan(t *testing.T) {
 		"scan.unit", "scan.up", "scan.front", "scan.foot", "form.height", "form.wall", "rows",
 		"[Propose planes]", "[Drop all planes]", "rows", "plane.height", "plane.tilt", "plane.towards", "plane.shift",
 		"[Add a plane]", "[Drop this plane]", "rows",
-		"the picture", "scan.marks", "[Front]", "[Right]", "[Back]", "[Left]", "[Above]", "[Below]", "[Nearer]", "[Farther]",
+		"the picture", "scan.marks", "[Front]", "[Left]", "[Back]", "[Right]", "[Above]", "[Below]", "[Nearer]", "[Farther]",
 	}, b.around())
 	b.menu("Stages, or back to the fields")
 	assert.Equal(t, fyne.Focusable(b.scan().picture), b.focused())
