@@ -46,7 +46,7 @@ func (m Maker) Workbook(w io.Writer, p quote.Paper) error {
 
 // Pages gives the pages of the proposal as they are printed, for a window.
 func (m Maker) Pages(p quote.Paper) ([]drawing.Scene, error) {
-	d, err := m.proposal(p)
+	d, err := m.offered(p, true)
 	if err != nil {
 		return nil, err
 	}

@@ -21,6 +21,7 @@ type offer struct {
 	facts    *facts
 	images   images
 	schedule *lead.Schedule // nil without a day to begin on
+	seen     bool           // its pages are shown on a screen
 }
 
 // section is one part of a proposal. Its key names its template, and the user's
@@ -63,7 +64,10 @@ func Sections() []string {
 }
 
 // proposal sets the proposal of a paper.
-func (m Maker) proposal(p quote.Paper) (*document, error) {
+func (m Maker) proposal(p quote.Paper) (*document, error) { return m.offered(p, false) }
+
+// offered sets the proposal of a paper, to be printed or to be seen.
+func (m Maker) offered(p quote.Paper, seen bool) (*document, error) {
 	own := p.Quote.Words
 	code := own["language"]
 	if code == "" {
@@ -78,7 +82,7 @@ func (m Maker) proposal(p quote.Paper) (*document, error) {
 	if err != nil {
 		return nil, err
 	}
-	o := &offer{paper: p, sheet: sheetOf(p.Estimate.System), language: l, words: words, own: own}
+	o := &offer{paper: p, sheet: sheetOf(p.Estimate.System), language: l, words: words, own: own, seen: seen}
 	o.wide = o.sheet.wide()
 	o.facts = o.gather()
 	if err := o.takePictures(); err != nil {

@@ -68,6 +68,8 @@ type plate struct {
 	// seeThrough keeps what shines through line art; on paper it is white.
 	seeThrough bool
 	file       []byte // the picture as the document holds it, once it is pressed
+	across     int    // how many pixels it has from left to right
+	told       bool   // apart from others as wide
 }
 
 // ready decodes a picture for a room of so many points, in which it is shown
@@ -83,12 +85,13 @@ func (f photo) ready(wide, high float64) (*plate, error) {
 	}
 	switch from := img.(type) {
 	case *image.YCbCr:
-		return &plate{image: f.turned.ofPhoto(shrinkPhoto(from, w, h))}, nil
+		upright := f.turned.ofPhoto(shrinkPhoto(from, w, h))
+		return &plate{image: upright, across: upright.Rect.Dx()}, nil
 	case *image.Gray:
 		b := from.Bounds()
 		grey := plane{from.Pix[from.PixOffset(b.Min.X, b.Min.Y):], from.Stride, b.Dx(), b.Dy(), 1}
 		grey = f.turned.of(grey.shrunk(w, h))
-		return &plate{image: &image.Gray{Pix: grey.pix, Stride: grey.stride, Rect: image.Rect(0, 0, grey.wide, grey.high)}, lineArt: kind != "jpeg" && fewTones(grey)}, nil
+		return &plate{image: &image.Gray{Pix: grey.pix, Stride: grey.stride, Rect: image.Rect(0, 0, grey.wide, grey.high)}, across: grey.wide, lineArt: kind != "jpeg" && fewTones(grey)}, nil
 	}
 	b := img.Bounds()
 	full, ok := img.(*image.RGBA)
@@ -99,6 +102,7 @@ func (f photo) ready(wide, high float64) (*plate, error) {
 	colours := f.turned.of(plane{full.Pix, full.Stride, b.Dx(), b.Dy(), 4}.shrunk(w, h))
 	return &plate{
 		image:   &image.RGBA{Pix: colours.pix, Stride: colours.stride, Rect: image.Rect(0, 0, colours.wide, colours.high)},
+		across:  colours.wide,
 		lineArt: kind != "jpeg" && fewTones(colours),
 	}, nil
 }

@@ -70,9 +70,20 @@ func (o *offer) takePictures() error {
 	o.cover() // finds the room of its picture
 	all := o.images.all()
 	return inParallel(len(all), func(i int) (err error) {
-		all[i].plate, err = all[i].ready(all[i].wide, all[i].high)
+		all[i].plate, err = all[i].ready(all[i].wide, all[i].high, o.seen)
 		return err
 	})
+}
+
+// ready makes the plate of a picture: decoded where somebody looks at the pages
+// on a screen, and otherwise as it is, if it will do.
+func (s *shown) ready(wide, high float64, seen bool) (*plate, error) {
+	if !seen {
+		if p, ok := s.photo.asIs(wide, high); ok {
+			return p, nil
+		}
+	}
+	return s.photo.ready(wide, high)
 }
 
 // fit gives a picture the largest size that a room has for it whole, and no

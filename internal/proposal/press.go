@@ -2,6 +2,7 @@ package proposal
 
 import (
 	"bytes"
+	"encoding/gob"
 	"errors"
 	"fmt"
 	"image"
@@ -26,6 +27,9 @@ const jpegQuality = 84
 // press writes the plate as the document will hold it: nothing of the file it
 // came from is passed on, neither its oddities nor where it was taken.
 func (p *plate) press() error {
+	if p.file != nil {
+		return nil
+	}
 	var b bytes.Buffer
 	var err error
 	switch {
@@ -94,6 +98,50 @@ func (k ink) DrawPicture(img image.Image, b drawing.Box) {
 	if p.lineArt {
 		options.ImageType = "PNG"
 	}
-	k.pdf.RegisterImageOptionsReader(key, options, bytes.NewReader(p.file))
+	info := k.pdf.RegisterImageOptionsReader(key, options, bytes.NewReader(p.file))
+	if same := k.alike(at); same > 0 && info != nil && !p.told {
+		p.told = tellApart(info, same) == nil
+	}
 	k.pdf.ImageOptions(key, b.Min.X, b.Min.Y, b.Width(), b.Height(), false, options, 0, "")
+}
+
+// alike counts the plates before one that are as wide as it is.
+func (k ink) alike(at int) (n int) {
+	for _, p := range k.plates[:at] {
+		if p.across == k.plates[at].across {
+			n++
+		}
+	}
+	return n
+}
+
+// tellApart makes a picture wider than others of its width, by less than a
+// pixel, of which nothing is printed: the library writes pictures in the order of
+// their widths, and those of one width in whatever order it finds them.
+func tellApart(info *gofpdf.ImageInfoType, n int) error {
+	coded, err := info.GobEncode()
+	if err != nil {
+		return err
+	}
+	var data, mask, palette []byte
+	var number, bits int
+	var wide, high, scale, dots float64
+	var space, filter, decode string
+	var clear []int
+	fields := []any{&data, &mask, &number, &wide, &high, &space, &palette, &bits, &filter, &decode, &clear, &scale, &dots}
+	from := gob.NewDecoder(bytes.NewReader(coded))
+	for _, f := range fields {
+		if err := from.Decode(f); err != nil {
+			return err
+		}
+	}
+	wide += float64(n) / 1024
+	var b bytes.Buffer
+	to := gob.NewEncoder(&b)
+	for _, f := range fields {
+		if err := to.Encode(f); err != nil {
+			return err
+		}
+	}
+	return info.GobDecode(b.Bytes())
 }

@@ -15,6 +15,10 @@ func Slim(p quote.Picture) (quote.Picture, error) {
 	if err != nil {
 		return quote.Picture{}, err
 	}
+	if file, ok := bareJPEG(p.Data); ok && f.turned <= 1 && f.wide <= slimSide && f.high <= slimSide {
+		p.Data = file // as it is already
+		return p, nil
+	}
 	const points = slimSide / dotsPerPoint
 	ready, err := f.ready(points, points)
 	if err != nil {
