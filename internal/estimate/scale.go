@@ -108,6 +108,26 @@ func (o Option) Apply(c Commission, s *shop.Shop) (Commission, error) {
 
 // Scaled is Apply, and gives the rule of what comes of it.
 func (o Option) Scaled(c Commission, s *shop.Shop) (Commission, Rule, error) {
+	d, err := o.applied(c)
+	if err != nil {
+		return d, Rule{}, err
+	}
+	return o.scaled(d, RuleOf(d, s))
+}
+
+// ScaledBy is Scaled where the rule of c is known already: an option that says
+// nothing but its height goes by it, and nothing is read again.
+func (o Option) ScaledBy(rule Rule, c Commission, s *shop.Shop) (Commission, Rule, error) {
+	if len(o.Inputs) > 0 || slices.ContainsFunc(o.Pieces, func(in map[string]string) bool { return len(in) > 0 }) {
+		return o.Scaled(c, s)
+	}
+	d := c.Clone()
+	d.Options = nil
+	return o.scaled(d, rule)
+}
+
+// applied gives the commission with the option's inputs, at the height it has.
+func (o Option) applied(c Commission) (Commission, error) {
 	d := c.Clone()
 	d.Options = nil
 	set(&d.Inputs, o.Inputs)
@@ -116,13 +136,17 @@ func (o Option) Scaled(c Commission, s *shop.Shop) (Commission, Rule, error) {
 		case i < len(d.Pieces):
 			set(&d.Pieces[i].Inputs, in)
 		case len(in) > 0:
-			return d, Rule{}, fault.Fault{
+			return d, fault.Fault{
 				Where: fmt.Sprintf("pieces.%d", i), Field: fmt.Sprintf("Piece %d", i+1),
 				Problem: "is not in the commission", Remedy: "take its inputs out of the option, or add the piece",
 			}
 		}
 	}
-	rule := RuleOf(d, s)
+	return d, nil
+}
+
+// scaled brings a commission, whose rule it is, to the option's height.
+func (o Option) scaled(d Commission, rule Rule) (Commission, Rule, error) {
 	if o.Height == "" || len(d.Pieces) == 0 {
 		return d, rule, nil
 	}

@@ -52,12 +52,13 @@ func Faults(list []Result) (all fault.List) {
 // without its options are told as its own, all others with the option's number
 // and name.
 func Compare(c estimate.Commission, s *shop.Shop) []Result {
+	rule := estimate.RuleOf(c, s)
 	if len(c.Options) == 0 {
-		return []Result{reckon(c, estimate.Option{}, s)}
+		return []Result{reckon(c, rule, estimate.Option{}, s)}
 	}
 	out := make([]Result, len(c.Options))
 	for i, o := range c.Options {
-		out[i] = reckon(c, o, s)
+		out[i] = reckon(c, rule, o, s)
 	}
 	nameFaults(out, 0, c, s)
 	return out
@@ -106,10 +107,10 @@ func Again(c estimate.Commission, s *shop.Shop, before []Result, unchanged []boo
 	if len(unchanged) != len(c.Options) || len(before) != len(unchanged) {
 		return Compare(c, s)
 	}
-	out := slices.Clone(before)
+	out, rule := slices.Clone(before), estimate.RuleOf(c, s)
 	for i, o := range c.Options {
 		if !unchanged[i] {
-			one := []Result{reckon(c, o, s)}
+			one := []Result{reckon(c, rule, o, s)}
 			nameFaults(one, i, c, s)
 			out[i] = one[0]
 		}
@@ -117,9 +118,10 @@ func Again(c estimate.Commission, s *shop.Shop, before []Result, unchanged []boo
 	return out
 }
 
-func reckon(c estimate.Commission, o estimate.Option, s *shop.Shop) Result {
+// reckon estimates one option of a commission whose rule is given.
+func reckon(c estimate.Commission, rule estimate.Rule, o estimate.Option, s *shop.Shop) Result {
 	r := Result{Name: strings.TrimSpace(o.Name), Recommended: o.Recommended, Why: o.Why}
-	d, rule, err := o.Scaled(c, s)
+	d, rule, err := o.ScaledBy(rule, c, s)
 	if err != nil {
 		r.Faults = fault.All(err)
 		return r

@@ -236,9 +236,16 @@ func TestTheRuleOfAnOptionIsThatOfItsCommission(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawCommission(t)
 		o := estimate.Option{Height: fmt.Sprintf("%.4f m", rapid.Float64Range(0.2, 4).Draw(t, "height"))}
+		if rapid.Bool().Draw(t, "made otherwise") {
+			o = o.With(0, "form.wall", "6 mm").With(estimate.Whole, "price.budget", "70000")
+		}
 		d, rule, err := o.Scaled(c, s)
 		require.NoError(t, err)
 		require.Equal(t, estimate.RuleOf(d, s), rule)
+		d2, rule2, err := o.ScaledBy(estimate.RuleOf(c, s), c, s)
+		require.NoError(t, err)
+		require.Equal(t, d, d2, "the same where the commission's rule is known")
+		require.Equal(t, rule, rule2)
 	})
 }
 
