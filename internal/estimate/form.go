@@ -123,6 +123,9 @@ func (r *run) targetHeight(p *piece, ref expr) expr {
 
 // checkSize refuses pieces that no formula is meant for.
 func (r *run) checkSize(p *piece) {
+	if p.in.word(wayField) == waySolids && len(p.solids) == 0 {
+		return // has been told of already
+	}
 	if a := p.area.v; !(a > 0) || math.IsInf(a, 0) || a > 1e5 {
 		r.fault(p, heightField, "leaves a surface of "+quantity.Significant(a, 3)+" m²", "check the heights: made and measured")
 	}
@@ -142,8 +145,7 @@ func (r *run) body(p *piece) (form.Body, expr, expr) {
 	case wayAnimal:
 		return r.animal(p)
 	case waySolids:
-		area, _ := p.solids.Area(), 0
-		a := r.fact("surface of the solids", float64(area), squareMetre, field.Origin{From: field.Typed, Source: "the list of solids, exact"})
+		a := r.fact("surface of the solids", float64(p.solids.Area()), squareMetre, field.Origin{From: field.Typed, Source: "the list of solids, exact"})
 		return p.solids, r.input(&p.in, measuredField, metre), a
 	case wayCovered:
 		a := r.named("surface, as covered", r.div(r.input(&p.in, coverMassField, kilogram), r.input(&p.in, coverAreaField, kiloPerArea)), squareMetre)

@@ -121,11 +121,12 @@ func (f *Field) picks(from func(s *shop.Shop) []string) *Field { f.FromBook = fr
 
 // inputs are the values of all fields of one piece, or of the whole commission.
 type inputs struct {
-	fields []*Field
-	values []field.Value
-	given  []bool   // typed for this commission
-	texts  []string // as typed, where given
-	shop   *shop.Shop
+	fields  []*Field
+	values  []field.Value
+	given   []bool   // typed for this commission
+	texts   []string // as typed, where given
+	shop    *shop.Shop
+	foreign bool // the quote is in other money than the shop book
 }
 
 func (in *inputs) num(f *Field) float64       { return in.values[f.id].Num }

@@ -92,20 +92,12 @@ func (r *run) takeHeats() {
 		byAlloy[a] = append(byAlloy[a], p.loads...)
 		poured = r.also(poured, r.allCasts(p, p.poured))
 	}
-	for _, a := range alloys {
-		if r.usable.v <= 0 || sections > mostSections || r.tooHeavy(byAlloy[a]) {
-			continue
-		}
-		for _, h := range packHeats(byAlloy[a], r.usable.v) {
-			h.Alloy = a
-			r.est.Heats = append(r.est.Heats, h)
-		}
-	}
+	days := r.pour(alloys, byAlloy, sections)
 	r.sections = r.fact("sections of all casts", sections, none, field.Origin{From: field.Proposed, Source: "sections × casts of every piece"})
 	r.heats = r.fact("heats", float64(len(r.est.Heats)), none, field.Origin{From: field.Proposed, Source: "sections packed into crucibles of " + r.mass(r.usable.v) + ", each section from one heat"})
 	r.pouredAll = r.named("metal poured, all casts", poured, kilogram)
 	r.charged = r.named("metal charged", r.div(r.pouredAll, r.less1(r.share(&r.whole, lossField))), kilogram)
-	r.days = r.named("pour days", r.ceil(r.div(r.charged, r.input(&r.whole, weeklyField, kilogram))), none)
+	r.days = r.fact("pour days", float64(days), none, field.Origin{From: field.Proposed, Source: "whole heats as charged, packed into pour days of " + r.mass(r.whole.num(weeklyField))})
 	r.daysCharged = r.days
 	if r.whole.has(chargedDayField) {
 		r.daysCharged = r.input(&r.whole, chargedDayField, none)

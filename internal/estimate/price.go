@@ -53,7 +53,7 @@ var (
 	metalBasisField = askedWhole("price", "metal_clause", "Metal clause", quantity.KindShare, field.ZeroUp, "5 %", "").hint("the price follows the metal beyond this change")
 	budgetField     = sum("price", "budget", "Budget of the call")
 	budgetIsField   = choiceWhole("price", "budget_is", "That budget is", "with tax", "before tax")
-	exchangeField   = askedWhole("price", "exchange", "Exchange rate", quantity.KindFactor, field.AboveZero, "", "1 in the shop book's currency").hint("this quote's money for one of the shop book's")
+	exchangeField   = askedWhole("price", "exchange", "Exchange rate", quantity.KindFactor, field.AboveZero, "", "1 in the shop book's currency").hint("this quote's money for one of the shop book's").when(func(in *inputs) bool { return in.foreign })
 )
 
 func taxPlaces(s *shop.Shop) []string {

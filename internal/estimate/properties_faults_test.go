@@ -64,11 +64,40 @@ func TestEverythingThatIsWrongIsToldAtOnce(t *testing.T) {
 	assert.ErrorContains(t, err, "Pieces are none; add at least one")
 }
 
+// A figure's wall is bounded by the figure's own depth, not by that of the ball
+// of its surface; solids have cells of solids;
+// other money is not taken for the quote's.
+func TestWhatCannotBeIsRefusedWhereItWasTyped(t *testing.T) {
+	nude := func(in texts) estimate.Commission {
+		return estimate.Commission{Pieces: []estimate.Piece{{Name: "Nude", Inputs: in}}}
+	}
+	ball := func(rows ...map[string]string) estimate.Commission {
+		return estimate.Commission{Pieces: []estimate.Piece{{Name: "Ball", Inputs: texts{"form.known_by": "solids"}, Solids: rows}}}
+	}
+	for want, c := range map[string]estimate.Commission{
+		"Wall thickness “30 cm” is thicker than the form, which a wall of 11.8 cm fills; give a thinner wall or a larger height":                nude(texts{"form.wall": "30 cm"}),
+		"Solid 1, cell “diametre” is in no solid; give shape, count, ends, diameter, length, width, height, foot, top, ring, bore or thickness": ball(map[string]string{"shape": "sphere", "diameter": "1 m", "diametre": "1 m"}),
+		"Solids of Ball are none; add at least one, such as a sphere of 0.5 m":                                                                  ball(),
+		"Mould maker “€52 / h” is in another currency than CAD; give money for each unit, such as 12.50 / h":                                    {Inputs: texts{"mould.labour": "€52 / h"}, Pieces: []estimate.Piece{{}}},
+		"Good castings “2 %” is too little; give from 10 %, up to 100 %":                                                                        {Inputs: texts{"pour.yield": "2 %"}, Pieces: []estimate.Piece{{}}},
+	} {
+		_, err := estimate.Of(c, theShop(t))
+		assert.EqualError(t, err, want)
+	}
+	for _, c := range []estimate.Commission{
+		{Inputs: texts{"price.exchange": "kept, not read", "mould.labour": "CAD 52 / h"}, Pieces: []estimate.Piece{{}}},
+		ball(map[string]string{"shape": "sphere", "diameter": "1 m", "bore": "kept, not read", "// from": "the maquette"}),
+		nude(texts{"form.wall": "100 mm"}),
+	} {
+		_, err := estimate.Of(c, theShop(t))
+		assert.NoError(t, err)
+	}
+}
+
 // A price too large to reckon with is told of as that, once, and never shown.
 func TestMoreMoneyThanCanBeReckonedWithIsAFault(t *testing.T) {
 	for _, in := range []texts{
 		{"delivery.nights": "1000000000", "delivery.night": "1000000000"},
-		{"price.exchange": "1000000000"},
 		{"original.labour": "1000000000 / h", "price.profit": "99.9 %"},
 		{"delivery.nights": "1000000000", "delivery.night": "1000000000", "price.overhead": "0 %", "price.contingency": "0 %", "price.profit": "0 %", "price.insurance": "0 %"},
 	} {

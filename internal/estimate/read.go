@@ -104,9 +104,10 @@ func (r *run) readHead(c Commission) {
 func (r *run) readExchange() {
 	same := r.currency.Code == r.shop.Currency.Code
 	switch {
+	case same: // what is typed for other money is kept, and not read
 	case r.whole.has(exchangeField):
 		r.exchange = money.Round(r.whole.num(exchangeField), 8)
-	case !same:
+	default:
 		r.faults = append(r.faults, fault.Fault{
 			Where: exchangeField.Path(), Field: exchangeField.Label, Problem: "is missing",
 			Remedy: fmt.Sprintf("the shop book is in %s and this quote in %s: give what one %s buys", r.shop.Currency.Code, r.currency.Code, r.shop.Currency.Code),
@@ -117,7 +118,7 @@ func (r *run) readExchange() {
 // readInputs reads the texts of all fields of one set; those without text have
 // their starting values.
 func (r *run) readInputs(fields []*Field, texts map[string]string, name func(*Field) (string, string)) inputs {
-	in := inputs{fields: fields, values: slices.Clone(r.starts(fields)), given: make([]bool, len(fields)), texts: make([]string, len(fields)), shop: r.shop}
+	in := inputs{fields: fields, values: slices.Clone(r.starts(fields)), given: make([]bool, len(fields)), texts: make([]string, len(fields)), shop: r.shop, foreign: r.currency.Code != r.shop.Currency.Code}
 	known := 0
 	for _, f := range fields {
 		text, ok := texts[f.path]

@@ -1,6 +1,10 @@
 package estimate_test
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // The second reckoning: the whole estimate once more, by plain arithmetic, from
 // the trade's formulas and the starting values alone. It shares no code with the
@@ -164,24 +168,22 @@ func (s plainShop) weigh(p plainPiece) weighed {
 	return w
 }
 
-// fewestHeats packs parts of the given weights into loads: every way to fill a
-// load with what is left, and the shortest row of loads that leaves nothing.
-func fewestHeats(weights []float64, counts []int, load float64) int {
+// loads packs parts of the given weights into as few loads as there are: every
+// way to fill a load with what is left, and the shortest row of loads that leaves
+// nothing. It gives the weight of each.
+func loads(weights []float64, counts []int, load float64) (filled []float64) {
 	type left [3]int
 	start := left{}
 	copy(start[:], counts)
-	now, seen := map[left]bool{start: true}, map[left]bool{start: true}
-	for heats := 0; ; heats++ {
-		if now[left{}] {
-			return heats
-		}
+	now, from := map[left]bool{start: true}, map[left]left{start: start}
+	for !now[left{}] {
 		next := map[left]bool{}
 		for state := range now {
 			var fill func(at int, rest left, room float64)
 			fill = func(at int, rest left, room float64) {
 				if at == len(weights) {
-					if !seen[rest] {
-						seen[rest], next[rest] = true, true
+					if _, seen := from[rest]; !seen {
+						from[rest], next[rest] = state, true
 					}
 					return
 				}
@@ -195,4 +197,27 @@ func fewestHeats(weights []float64, counts []int, load float64) int {
 		}
 		now = next
 	}
+	for at := (left{}); at != start; at = from[at] {
+		kg := 0.0
+		for i, w := range weights {
+			kg += float64(from[at][i]-at[i]) * w
+		}
+		filled = append(filled, kg)
+	}
+	return filled
+}
+
+// daysOf puts loads, the largest first, each into the first day that has room.
+func daysOf(loads []float64, most float64) float64 {
+	slices.SortFunc(loads, func(a, b float64) int { return cmp.Compare(b, a) })
+	var days []float64
+	for _, kg := range loads {
+		at := slices.IndexFunc(days, func(full float64) bool { return full+kg <= most*(1+1e-12) })
+		if at < 0 {
+			at = len(days)
+			days = append(days, 0)
+		}
+		days[at] += kg
+	}
+	return float64(len(days))
 }

@@ -297,8 +297,9 @@ func (c secondly) comparePrice(t *testing.T, e *estimate.Estimate, p plainPrice)
 
 // TestSecondReckoningKnowsItsOwnSums: the arithmetic it stands on.
 func TestSecondReckoningKnowsItsOwnSums(t *testing.T) {
-	assert.EqualValues(t, 3, fewestHeats([]float64{20}, []int{7}, 60))
-	assert.EqualValues(t, 2, fewestHeats([]float64{35, 25, 30}, []int{1, 1, 2}, 60))
+	assert.Len(t, loads([]float64{20}, []int{7}, 60), 3)
+	assert.Equal(t, []float64{60, 60}, loads([]float64{35, 25, 30}, []int{1, 1, 2}, 60))
+	assert.EqualValues(t, 3, daysOf([]float64{80, 80, 80, 80, 80}, 200), "a heat is not parted")
 	assert.Equal(t, big.NewRat(5, 2), toHalfUp(big.NewRat(245, 100), 1))
 	assert.Equal(t, []int64{3334, 3333, 3333}, byLargestRemainder(10000, []string{"33.333333333334", "33.333333333333", "33.333333333333"}))
 }

@@ -201,14 +201,18 @@ func (t *plainSheet) pour(pieces []weighed) {
 		weights[w.alloy.name] = append(weights[w.alloy.name], w.poured/w.n)
 		counts[w.alloy.name] = append(counts[w.alloy.name], int(w.n*w.casts))
 	}
+	var heats []float64
 	for alloy := range weights {
-		t.heats += fewestHeats(weights[alloy], counts[alloy], t.usable)
+		for _, kg := range loads(weights[alloy], counts[alloy], t.usable) {
+			heats = append(heats, kg/(1-t.loss))
+		}
 	}
-	loads := math.Ceil(sections / 4)
-	t.pours = math.Ceil(charged / t.weekly)
-	work := t.add("pour", -1, "Burn-out", 1.5*loads, "h", "58")
+	t.heats = len(heats)
+	kiln := math.Ceil(sections / 4)
+	t.pours = daysOf(heats, t.weekly)
+	work := t.add("pour", -1, "Burn-out", 1.5*kiln, "h", "58")
 	work += t.add("pour", -1, "Melting and pouring", 3*(4*t.pours+0.5*float64(t.heats)), "h", "58")
-	work += t.add("pour", -1, "Fuel, burn-out", 260*loads, "kWh", "0.055")
+	work += t.add("pour", -1, "Fuel, burn-out", 260*kiln, "kWh", "0.055")
 	degrees := (1950-32)/1.8 - 20
 	work += t.add("pour", -1, "Fuel, melting", charged*(0.37*degrees+190)/(3600*0.13), "kWh", "0.055")
 	work += t.add("pour", -1, "Flux, deoxidiser, crucible wear", float64(t.heats), "heat", "18")

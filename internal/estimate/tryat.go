@@ -98,7 +98,7 @@ func micrometres(l quantity.Length) float64 { return money.Round(float64(l), 6).
 func (r *run) floor(t *Trial, rule Rule) {
 	saved := r.dearerLift() + r.spareCoats(rule)
 	if n := len(r.est.Heats); n > 0 {
-		saved += float64(n-r.fewestByWeight()) * r.heatCost()
+		saved += float64(n-r.fewestByWeight())*r.heatCost() + r.spareDays()*r.dayCost()
 	}
 	price, total := r.onTop()
 	slack := r.currency.Decimal(money.Amount(100)).InexactFloat64()*(1+r.est.Recasts*0.1) + r.whole.num(stepField)
@@ -128,6 +128,20 @@ func (r *run) heatCost() float64 {
 	flux, _ := r.priceRate(r.whole.value(heatRate), none)
 	direct := r.whole.num(peopleField)*r.whole.num(heatHoursField)*rate.InexactFloat64() + flux.InexactFloat64()
 	return direct / r.whole.num(yieldField)
+}
+
+// spareDays are the pour days that would go if heats filled them to the brim.
+func (r *run) spareDays() float64 {
+	if r.whole.has(chargedDayField) {
+		return 0
+	}
+	return r.days.v - math.Ceil(r.charged.v/r.whole.num(weeklyField)-1e-6)
+}
+
+// dayCost is what one pour day adds to the direct cost.
+func (r *run) dayCost() float64 {
+	rate, _ := r.priceRate(r.whole.value(pourLabourRate), hour)
+	return r.whole.num(peopleField) * r.whole.num(dayHoursField) * rate.InexactFloat64() / r.whole.num(yieldField)
 }
 
 // dearerLift is what could be saved on lifting by what a larger weight brings.

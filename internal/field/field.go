@@ -96,7 +96,7 @@ func (d Def) parse(text string, ctx Context) (Value, error) {
 		dec := ctx.Currency.Decimal(a)
 		return Value{Num: dec.InexactFloat64(), Dec: dec}, err
 	case Rate:
-		return d.parseRate(text)
+		return d.parseRate(text, ctx)
 	}
 	n, err := quantity.Parse(d.Kind, d.withUnit(text, ctx.System), ctx.System)
 	return Value{Num: n, Dec: exactShare(d.Kind, n)}, err
@@ -139,11 +139,15 @@ func either(words []string) string {
 }
 
 // parseRate reads "6.20 / kg", "2.81/lb", "58 per hour", "140".
-func (d Def) parseRate(text string) (Value, error) {
+func (d Def) parseRate(text string, ctx Context) (Value, error) {
 	amount, per, stated := strings.Cut(strings.ReplaceAll(text, " per ", "/"), "/")
-	dec, err := money.ParseDecimal(amount)
+	dec, err := ctx.Currency.ParseRate(amount)
 	if err != nil {
-		return Value{}, fault.Fault{Value: text, Problem: "is not a rate", Remedy: "give money for each unit, such as " + d.example()}
+		f := fault.Fault{Value: text, Problem: "is not a rate", Remedy: "give money for each unit, such as " + d.example()}
+		if ctx.Currency.Foreign(amount) {
+			f.Problem = "is in another currency than " + ctx.Currency.Code
+		}
+		return Value{}, f
 	}
 	v := Value{Num: dec.InexactFloat64(), Dec: dec, Unit: d.Per}
 	if !stated {

@@ -95,9 +95,15 @@ func (s Surface) Metal(t quantity.Length) (metal, solid quantity.Volume) {
 func (s Surface) Inside(quantity.Length) (quantity.Area, bool) { return 0, false }
 
 // Thickest is the radius of the ball of the same surface: no form of that
-// surface holds a thicker wall.
+// surface holds a thicker wall. Where the volume is known it is three times
+// volume ÷ surface, if that is less: as deep as a convex form of them can be (the
+// cones from its deepest point to its skin fill it).
 func (s Surface) Thickest() quantity.Length {
-	return quantity.Length(math.Sqrt(float64(s.Outside) / (4 * math.Pi)))
+	ball := math.Sqrt(float64(s.Outside) / (4 * math.Pi))
+	if s.Room > 0 {
+		ball = min(ball, 3*float64(s.Room)/float64(s.Outside))
+	}
+	return quantity.Length(ball)
 }
 
 // Exact is false: area × wall is high on convex forms.

@@ -79,7 +79,7 @@ func ReadSolid(row map[string]string, sys quantity.System) (Solid, fault.List) {
 		return Solid{}, fault.List{{Where: "shape", Field: "shape", Value: row["shape"], Problem: "is no solid of the list", Remedy: "give one of " + strings.Join(Names(), ", ")}}
 	}
 	l := Catalogue[at]
-	var faults fault.List
+	faults := strangers(row)
 	ctx := field.Context{System: sys}
 	sizes := make([]float64, len(l.Sizes))
 	for i, d := range l.Sizes {
@@ -103,6 +103,31 @@ func ReadSolid(row map[string]string, sys quantity.System) (Solid, fault.List) {
 	}
 	return Solid{shape, n}, nil
 }
+
+// strangers tells of cells that no solid of the catalogue has. Those of another
+// solid than the row's are kept and not read; two strokes begin a comment.
+func strangers(row map[string]string) (faults fault.List) {
+	for key := range row {
+		if !strings.HasPrefix(key, "//") && !slices.Contains(cells, key) {
+			faults = append(faults, fault.Fault{Where: key, Field: "cell", Value: key, Problem: "is in no solid", Remedy: "give " + strings.Join(cells[:len(cells)-1], ", ") + " or " + cells[len(cells)-1]})
+		}
+	}
+	slices.SortFunc(faults, func(a, b fault.Fault) int { return strings.Compare(a.Where, b.Where) })
+	return faults
+}
+
+// cells are the keys that a row of solids may have.
+var cells = func() []string {
+	keys := []string{"shape", "count", "ends"}
+	for _, l := range Catalogue {
+		for _, d := range l.Sizes {
+			if !slices.Contains(keys, d.Key) {
+				keys = append(keys, d.Key)
+			}
+		}
+	}
+	return keys
+}()
 
 func readCount(row map[string]string, faults *fault.List) int {
 	text := strings.TrimSpace(row["count"])

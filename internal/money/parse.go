@@ -64,6 +64,21 @@ func ParseDecimal(text string) (Decimal, error) {
 	return d, nil
 }
 
+// ParseRate reads money for a unit, as typed and not rounded: "6.205", "CAD 90",
+// "€6,20". Any sign does where the currency is not known.
+func (c Currency) ParseRate(text string) (Decimal, error) {
+	if d, ok := number(even(text), c.symbols(""), '.'); ok {
+		return d, nil
+	}
+	if c.Foreign(text) {
+		return Decimal{}, fault.Fault{Value: shown(text), Problem: "is in another currency than " + c.Code, Remedy: "give the amount in " + c.Code}
+	}
+	return ParseDecimal(text)
+}
+
+// Foreign tells whether text names another currency than c, by code or sign.
+func (c Currency) Foreign(text string) bool { return c.Code != "" && c.isForeign(even(text)) }
+
 // number reads s, evened out, as a number with one of symbols before or behind
 // it and its minus anywhere before the figures.
 func number(s string, symbols []string, mark byte) (Decimal, bool) {

@@ -116,7 +116,7 @@ var (
 
 // Pour.
 var (
-	Yield         = number("Pour", "pour.yield", "Good castings", quantity.KindShare, "95 %", field.YieldOf1, "")
+	Yield         = number("Pour", "pour.yield", "Good castings", quantity.KindShare, "95 %", field.Bounds{Min: 0.1, Max: 1}, "")
 	UsableFill    = number("Pour", "pour.fill", "Usable fill of the crucible", quantity.KindShare, "90 %", field.YieldOf1, "")
 	MeltLoss      = number("Pour", "pour.loss", "Melt and dross loss", quantity.KindShare, "2 %", field.PartOf1, "")
 	WeeklyPour    = number("Pour", "pour.weekly", "Metal a pour day", quantity.KindMass, "450 lb", field.AboveZero, "common practice: one day a week, 400–500 lb")

@@ -19,6 +19,8 @@ const (
 const (
 	cda    = "CDA alloy tables, from memory"
 	canada = "Canada.ca, GST/HST and provincial rate tables"
+	// gstDate names, besides, the notice that says from when.
+	gstDate = canada + "; date: CRA, Notice 226"
 )
 
 func init() {
@@ -133,17 +135,17 @@ func init() {
 				text("source", "Source", true),
 			},
 			[][]string{
-				{"Alberta", "GST", "5 %", "", canada},
-				{"British Columbia", "GST", "5 %", "", canada},
-				{"British Columbia", "PST", "7 %", "", canada},
-				{"New Brunswick", "HST", "15 %", "", canada},
-				{"Newfoundland and Labrador", "HST", "15 %", "", canada},
+				{"Alberta", "GST", "5 %", "2008-01-01", gstDate},
+				{"British Columbia", "GST", "5 %", "2008-01-01", gstDate},
+				{"British Columbia", "PST", "7 %", "2013-04-01", canada + "; date: CRA, GI-088"},
+				{"New Brunswick", "HST", "15 %", "2016-07-01", canada + "; date from memory"},
+				{"Newfoundland and Labrador", "HST", "15 %", "2016-07-01", canada + "; date from memory"},
 				{"Nova Scotia", "HST", "14 %", "2025-04-01", canada},
-				{"Ontario", "HST", "13 %", "", canada},
-				{"Prince Edward Island", "HST", "15 %", "", canada},
-				{"Québec", "GST", "5 %", "", canada},
-				{"Québec", "QST", "9.975 %", "", canada},
-				{"United Kingdom", "VAT", "20 %", "", "from memory"},
+				{"Ontario", "HST", "13 %", "2010-07-01", canada},
+				{"Prince Edward Island", "HST", "15 %", "2016-10-01", canada + "; date from memory"},
+				{"Québec", "GST", "5 %", "2008-01-01", gstDate},
+				{"Québec", "QST", "9.975 %", "2013-01-01", "Revenu Québec, changes to the QST system in 2013"},
+				{"United Kingdom", "VAT", "20 %", "2011-01-04", "from memory"},
 			},
 		},
 		packTable(),

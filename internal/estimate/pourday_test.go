@@ -1,0 +1,29 @@
+package estimate_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/estimate"
+)
+
+// A shop that melts 200 kg a pour day pours two heats of 70 kg on it, not two and
+// a half; a heat is not parted.
+func TestAPourDayHoldsWholeHeats(t *testing.T) {
+	// Five sections of about 70 kg poured, one a heat.
+	c := estimate.Commission{
+		Inputs: texts{"pour.holds": "100 kg", "pour.fill": "80 %", "pour.weekly": "200 kg", "pour.loss": "0 %"},
+		Pieces: []estimate.Piece{{Inputs: texts{"form.known_by": "typed area", "form.area": "4 m²", "form.sections": "5", "form.lugs": "80 kg"}}},
+	}
+	e, err := estimate.Of(c, theShop(t))
+	require.NoError(t, err)
+	require.Len(t, e.Heats, 5)
+	assert.Less(t, float64(e.Charged), 400.0, "two days, were it cut like butter")
+	assert.Equal(t, 3, e.PourDays)
+	c.Inputs["pour.weekly"] = "50 kg"
+	e, err = estimate.Of(c, theShop(t))
+	require.NoError(t, err)
+	assert.Equal(t, 5, e.PourDays, "a heat over a day's metal takes a day of its own")
+}
