@@ -22,6 +22,7 @@ func (s *Sheet) CopyPiece(i int) int {
 		p := c.Pieces[i].Clone()
 		p.Name = copyOf(p.Name)
 		c.Pieces = slices.Insert(c.Pieces, i+1, p)
+		addOptionPiece(c, i+1, i)
 	})
 	return i + 1
 }
@@ -30,7 +31,11 @@ func (s *Sheet) CopyPiece(i int) int {
 // nothing has no price.
 func (s *Sheet) RemovePiece(i int) {
 	if len(s.quote.Commission.Pieces) > 1 {
-		s.Change("", func(c *estimate.Commission) { c.Pieces = slices.Delete(c.Pieces, i, i+1) })
+		s.Change("", func(c *estimate.Commission) {
+			c.Pieces = slices.Delete(c.Pieces, i, i+1)
+			removeOptionPiece(c, i)
+			s.keepSizes(c, slices.Delete(counted(len(c.Pieces)+1), i, i+1))
+		})
 	}
 }
 
@@ -39,9 +44,24 @@ func (s *Sheet) RemovePiece(i int) {
 func (s *Sheet) MovePiece(i, by int) int {
 	to := max(0, min(i+by, len(s.quote.Commission.Pieces)-1))
 	if to != i {
-		s.Change("", func(c *estimate.Commission) { move(c.Pieces, i, to) })
+		s.Change("", func(c *estimate.Commission) {
+			move(c.Pieces, i, to)
+			moveOptionPiece(c, i, to)
+			order := counted(len(c.Pieces))
+			move(order, i, to)
+			s.keepSizes(c, order)
+		})
 	}
 	return to
+}
+
+// counted are the numbers of n pieces, in order.
+func counted(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
+	}
+	return list
 }
 
 // move takes the element at i to place to; those between close up.

@@ -40,6 +40,7 @@ var sections = []section{
 	{key: "recommendation", set: (*offer).written},
 	{key: "work", set: (*offer).work},
 	{key: "pictures", set: (*offer).pictures},
+	{key: "options", set: (*offer).options},
 	{key: "included", set: (*offer).text},
 	{key: "rests", set: (*offer).text},
 	{key: "timeline", set: (*offer).timeline},
