@@ -11,11 +11,17 @@ import (
 	"meltwright/internal/shop"
 )
 
-func runExample(_ context.Context, out io.Writer, args []string) error {
-	if len(args) > 0 {
-		return usageError("it takes no arguments")
+// runExample prints the demo's commission with everything a commission file may
+// hold explained, the choices as the shop book has them.
+func runExample(ctx context.Context, out io.Writer, args []string) error {
+	rest, opt, err := parseOptions(args, []string{"--db"}, nil)
+	if err != nil {
+		return err
 	}
-	return desk.Example(out)
+	if len(rest) > 0 {
+		return usageError("it takes no file but by --db")
+	}
+	return somewhere(ctx, opt["--db"], func(d *desk.Desk) error { return d.Example(out) })
 }
 
 func runEstimate(ctx context.Context, out io.Writer, args []string) error {
@@ -44,13 +50,13 @@ func print(out io.Writer, c estimate.Commission, s *shop.Shop, json bool) error 
 }
 
 // readCommission reads a commission file by name, or standard input by "-".
-func readCommission(name string) (estimate.Commission, error) {
+func readCommission(name string) (estimate.Commission, map[string]string, error) {
 	if name == "-" {
 		return desk.DecodeCommission(os.Stdin)
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return estimate.Commission{}, fault.Fault{Field: "Commission file", Value: name, Problem: "cannot be opened", Remedy: "check its name: " + err.Error()}
+		return estimate.Commission{}, nil, fault.Fault{Field: "Commission file", Value: name, Problem: "cannot be opened", Remedy: "check its name: " + err.Error()}
 	}
 	defer f.Close()
 	return desk.DecodeCommission(f)

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"meltwright/internal/buildinfo"
@@ -23,7 +24,7 @@ var commands []command
 
 func init() {
 	commands = []command{
-		{"example", "", "print a commission file, every input explained", runExample},
+		{"example", "[--db FILE]", "print a commission file, everything it may hold explained", runExample},
 		{"estimate", "[--db FILE] [--json] FILE", "estimate a commission file", runEstimate},
 		{"scan", "[--unit mm] [--up z] [--height 1.8m] [--wall 5mm] [--alloy C87300] [--open-foot] [--json] FILE", "measure a scan: surface, metal, sections", runScan},
 		{"options", "[--heights A,B] [--budget SUM] [--before-tax] [--db FILE] [--json] FILE", "compare heights; find the largest within a budget", runOptions},
@@ -40,6 +41,7 @@ func init() {
 		{"import", "[--db FILE] FILE", "keep a commission file as a new quote", runImport},
 		{"send", "[--db FILE] [--with-book] [--with-margins] N OUT [PICTURE|SCAN]...", "pack a quote into one file for somebody else", runSend},
 		{"receive", "[--db FILE] [--into FOLDER] FILE", "keep what somebody else has sent as a new quote", runReceive},
+		{"shop", "[--db FILE] [set KEY VALUE]", "print the shop book, or change one value of it", runShop},
 		{"backup", "[--db FILE] COPY | --list", "copy the store to a file, or list its copies", runBackup},
 		{"restore", "[--db FILE] COPY", "put a copy in the place of the store", runRestore},
 		{"check", "[--db FILE]", "read the whole store and say what is wrong", runCheck},
@@ -51,8 +53,8 @@ func main() {
 	os.Exit(run(os.Stdout, os.Stderr, os.Args[1:]))
 }
 
-// run does one command: 0 where it did, 1 where it could not and said why, 2
-// where it did not understand what to do.
+// run does one command: 0 where it did, 1 where it could not, or did not
+// understand what to do, and said so on errs.
 func run(out, errs io.Writer, args []string) (code int) {
 	defer func() {
 		if x := recover(); x != nil {
@@ -60,30 +62,62 @@ func run(out, errs io.Writer, args []string) (code int) {
 			code = 1
 		}
 	}()
-	if len(args) == 0 || args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
+	if len(args) == 0 || asksHelp(args[0]) {
+		return help(out, errs, args)
+	}
+	c, known := commandNamed(args[0])
+	if !known {
+		return unknownCommand(errs, args[0])
+	}
+	if slices.ContainsFunc(args[1:], isHelpFlag) {
+		c.usage(out)
+		return 0
+	}
+	err := c.run(context.Background(), out, args[1:])
+	if err == nil {
+		return 0
+	}
+	if u, ok := err.(usageError); ok {
+		fmt.Fprintf(errs, "meltwright-cli %s: %s\n", c.name, u)
+		c.usage(errs)
+		return 1
+	}
+	for _, f := range fault.All(err) {
+		fmt.Fprintln(errs, f.Error())
+	}
+	return 1
+}
+
+func commandNamed(name string) (command, bool) {
+	at := slices.IndexFunc(commands, func(c command) bool { return c.name == name })
+	if at < 0 {
+		return command{}, false
+	}
+	return commands[at], true
+}
+
+func isHelpFlag(arg string) bool { return arg == "--help" || arg == "-h" }
+
+func asksHelp(arg string) bool { return arg == "help" || isHelpFlag(arg) }
+
+// help explains every command, or the one that is named.
+func help(out, errs io.Writer, args []string) int {
+	if len(args) < 2 {
 		usage(out)
 		return 0
 	}
-	for _, c := range commands {
-		if c.name != args[0] {
-			continue
-		}
-		err := c.run(context.Background(), out, args[1:])
-		if err == nil {
-			return 0
-		}
-		if u, ok := err.(usageError); ok {
-			fmt.Fprintf(errs, "meltwright-cli %s: %s\nuse: meltwright-cli %s %s\n", c.name, u, c.name, c.args)
-			return 2
-		}
-		for _, f := range fault.All(err) {
-			fmt.Fprintln(errs, f.Error())
-		}
-		return 1
+	c, known := commandNamed(args[1])
+	if !known {
+		return unknownCommand(errs, args[1])
 	}
-	fmt.Fprintf(errs, "meltwright-cli: there is no command “%s”\n", args[0])
+	c.usage(out)
+	return 0
+}
+
+func unknownCommand(errs io.Writer, name string) int {
+	fmt.Fprintf(errs, "meltwright-cli: there is no command “%s”; these are\n\n", name)
 	usage(errs)
-	return 2
+	return 1
 }
 
 // usageError is a command line that a command cannot take.
@@ -91,15 +125,28 @@ type usageError string
 
 func (u usageError) Error() string { return string(u) }
 
+// usage explains one command.
+func (c command) usage(w io.Writer) {
+	fmt.Fprintf(w, "use: meltwright-cli %s\n     to %s\n", strings.TrimSpace(c.name+" "+c.args), c.does)
+}
+
+// usage explains every command.
 func usage(w io.Writer) {
 	fmt.Fprintf(w, "%s %s, without a window\n\n", buildinfo.Name, buildinfo.Version)
 	for _, c := range commands {
-		fmt.Fprintf(w, "  meltwright-cli %-58s %s\n", strings.TrimSpace(c.name+" "+c.args), c.does)
+		fmt.Fprintf(w, "  meltwright-cli %s\n        %s\n", strings.TrimSpace(c.name+" "+c.args), c.does)
 	}
-	fmt.Fprintln(w, "\nFILE is - for standard input. The store is the window's own where --db does not name another.")
+	fmt.Fprintln(w, `
+FILE is a commission file, or - for standard input; “meltwright-cli example” prints one.
+--db names the store; without it, commands on kept quotes use the window's own store,
+and commands on files the starting shop book.
+A command that did its work ends with 0; one that did not says why and ends with 1.`)
 }
 
-func runVersion(_ context.Context, out io.Writer, _ []string) error {
+func runVersion(_ context.Context, out io.Writer, args []string) error {
+	if len(args) > 0 {
+		return usageError("it takes no arguments")
+	}
 	_, err := fmt.Fprintf(out, "%s %s\n", buildinfo.Name, buildinfo.Version)
 	return err
 }
@@ -111,16 +158,16 @@ func parseOptions(args []string, valued, bare []string) (rest []string, values m
 	for i := 0; i < len(args); i++ {
 		name, value, has := strings.Cut(args[i], "=")
 		switch {
-		case args[i] == "-" || !strings.HasPrefix(args[i], "-"):
+		case !isOption(args[i]):
 			rest = append(rest, args[i])
-		case contains(bare, name) && !has:
+		case slices.Contains(bare, name) && !has:
 			values[name] = "yes"
-		case contains(valued, name) && has:
+		case slices.Contains(valued, name) && has:
 			values[name] = value
-		case contains(valued, name) && i+1 < len(args):
+		case slices.Contains(valued, name) && i+1 < len(args) && !strings.HasPrefix(args[i+1], "--"):
 			i++
 			values[name] = args[i]
-		case contains(valued, name):
+		case slices.Contains(valued, name):
 			return nil, nil, usageError(name + " wants a value")
 		default:
 			return nil, nil, usageError("there is no option " + args[i])
@@ -129,11 +176,8 @@ func parseOptions(args []string, valued, bare []string) (rest []string, values m
 	return rest, values, nil
 }
 
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
+// isOption tells an option from a file, standard input ("-") and a value below
+// zero ("-3 mm").
+func isOption(arg string) bool {
+	return len(arg) > 1 && arg[0] == '-' && !strings.ContainsRune("0123456789.,", rune(arg[1]))
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -14,5 +15,12 @@ func TestMain(m *testing.M) {
 }
 
 func TestStories(t *testing.T) {
-	testscript.Run(t, testscript.Params{Dir: "../../testdata/cli"})
+	testscript.Run(t, testscript.Params{
+		Dir: "../../testdata/cli",
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("YEAR", time.Now().Format("2006")) // quotes are numbered by it
+			e.Setenv("TODAY", time.Now().Format(time.DateOnly))
+			return nil
+		},
+	})
 }

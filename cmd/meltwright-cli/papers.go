@@ -40,9 +40,13 @@ func runPaper(ctx context.Context, out io.Writer, args []string, forms map[strin
 	if !ok {
 		return usageError("it does not write files that end in “" + filepath.Ext(rest[1]) + "”")
 	}
-	return commissionAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, d *desk.Desk) error {
+	return quoteAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, words map[string]string, d *desk.Desk) error {
+		s := d.Lay(c)
+		for part, text := range words {
+			s.SetWords(part, text)
+		}
 		var b bytes.Buffer
-		if err := write(d.Lay(c), &b); err != nil {
+		if err := write(s, &b); err != nil {
 			return err
 		}
 		if err := replaceFile(rest[1], b.Bytes()); err != nil {

@@ -2,13 +2,11 @@ package main
 
 import (
 	"encoding/json"
-	"fmt"
 	"io"
 	"strconv"
 
 	"meltwright/internal/estimate"
 	"meltwright/internal/money"
-	"meltwright/internal/quantity"
 )
 
 // The estimate as JSON: amounts are decimal text, quantities numbers in the
@@ -22,6 +20,7 @@ type (
 		Stages       []stageJSON   `json:"stages"`
 		Heats        int           `json:"heats"`
 		PourDays     int           `json:"pour_days"`
+		DaysCharged  float64       `json:"pour_days_charged"`
 		ChargedKg    float64       `json:"charged_kg"`
 		MetalUsedKg  float64       `json:"metal_used_kg"`
 		FoundryHours float64       `json:"foundry_hours"`
@@ -54,6 +53,15 @@ type (
 		AverageCast string   `json:"average_cast"`
 		ByOthers    []string `json:"by_others,omitempty"`
 		CastsSolid  []string `json:"casts_solid,omitempty"`
+		// AreaCheck is a figure's nude surface at its measured height, by every
+		// published formula there is.
+		AreaCheck []areaCheckJSON `json:"area_check,omitempty"`
+	}
+	areaCheckJSON struct {
+		Formula string  `json:"formula"`
+		Source  string  `json:"source"`
+		AreaM2  float64 `json:"area_m2"`
+		Chosen  bool    `json:"chosen"`
 	}
 	lineJSON struct {
 		Stage    string `json:"stage"`
@@ -109,18 +117,14 @@ func writeJSON(w io.Writer, v any) error {
 func asJSON(c estimate.Commission, e *estimate.Estimate) estimateJSON {
 	text := e.Currency.Text
 	out := estimateJSON{
-		Title: c.Title, Currency: e.Currency.Code, Heats: len(e.Heats), PourDays: e.PourDays,
+		Title: c.Title, Currency: e.Currency.Code, Heats: len(e.Heats), PourDays: e.PourDays, DaysCharged: tidy(e.DaysCharged),
 		ChargedKg: tidy(float64(e.Charged)), MetalUsedKg: tidy(float64(e.MetalUsed)), FoundryHours: tidy(float64(e.Foundry)),
 		WaxToMetal: tidy(e.WaxToMetal), Recasts: tidy(e.Recasts), RecastChance: tidy(e.RecastRisk), Lifting: e.Lift.By,
 		Direct: text(e.Direct), Price: text(e.Price), Total: text(e.Total),
 		Taxes: []taxJSON{}, Payments: []paymentJSON{}, Steps: []stepJSON{},
 	}
 	for _, p := range e.Pieces {
-		out.Pieces = append(out.Pieces, pieceJSON{
-			p.Name, tidy(float64(p.Height)), tidy(p.Scale), tidy(float64(p.Area)), tidy(float64(p.Wall) * 1000), tidy(float64(p.Finished)),
-			tidy(float64(p.Poured)), p.Sections, tidy(float64(p.Weld)), p.Casts,
-			text(p.Once), text(p.FirstCast), text(p.NextCast), text(p.AverageCast), p.ByOthers, p.SolidParts,
-		})
+		out.Pieces = append(out.Pieces, pieceAsJSON(p, text))
 	}
 	for _, l := range e.Lines {
 		j := lineJSON{Stage: l.Stage, Item: l.Item, Quantity: l.QuantityText(), Unit: l.Unit, Rate: l.RateText(e.Currency.Digits), Amount: text(l.Amount), Class: l.Class.String(), Working: e.Working(l).String()}
@@ -147,69 +151,22 @@ func asJSON(c estimate.Commission, e *estimate.Estimate) estimateJSON {
 	return out
 }
 
+func pieceAsJSON(p estimate.PieceResult, text func(money.Amount) string) pieceJSON {
+	j := pieceJSON{
+		p.Name, tidy(float64(p.Height)), tidy(p.Scale), tidy(float64(p.Area)), tidy(float64(p.Wall) * 1000), tidy(float64(p.Finished)),
+		tidy(float64(p.Poured)), p.Sections, tidy(float64(p.Weld)), p.Casts,
+		text(p.Once), text(p.FirstCast), text(p.NextCast), text(p.AverageCast), p.ByOthers, p.SolidParts, nil,
+	}
+	for _, x := range p.CrossChecks {
+		j.AreaCheck = append(j.AreaCheck, areaCheckJSON{x.Name, x.Source, tidy(float64(x.Area)), x.Chosen})
+	}
+	return j
+}
+
 func percent(share money.Decimal) string { return share.Shift(2).String() + " %" }
 
 // tidy drops the last bits of a binary fraction: nine significant digits.
 func tidy(v float64) float64 {
 	out, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 9, 64), 64)
 	return out
-}
-
-// summary prints the estimate for a person at a terminal.
-func summary(w io.Writer, c estimate.Commission, e *estimate.Estimate) error {
-	p := &printer{w: w}
-	if c.Title != "" {
-		p.f("%s\n", c.Title)
-	}
-	for _, x := range e.Pieces {
-		p.f("  %-24s %s high, %s, wall %s: %s of bronze, %s poured, %d sections\n", x.Name,
-			show(quantity.KindLength, float64(x.Height), e), show(quantity.KindArea, float64(x.Area), e), show(quantity.KindLength, float64(x.Wall), e),
-			show(quantity.KindMass, float64(x.Finished), e), show(quantity.KindMass, float64(x.Poured), e), x.Sections)
-	}
-	p.f("\n%-28s %10s %16s\n", "Stage", "Hours", e.Currency.Code)
-	for _, s := range e.Stages {
-		switch {
-		case s.ByOthers:
-			p.f("%-28s %10s %16s\n", s.Name, "", "by others")
-		case s.ID != "price" && s.Amount != 0:
-			p.f("%-28s %10.2f %16s\n", s.Name, float64(s.Hours), e.Currency.Plain(s.Amount, locale))
-		}
-	}
-	p.f("%-28s %10s %16s\n", "Direct cost", "", e.Currency.Plain(e.Direct, locale))
-	for _, s := range e.PriceLines {
-		p.f("%-28s %10s %16s\n", s.Name, s.Share, e.Currency.Plain(s.Amount, locale))
-	}
-	p.f("%-28s %10s %16s\n", "Price before tax", "", e.Currency.Plain(e.Price, locale))
-	for _, t := range e.Taxes {
-		p.f("%-28s %10s %16s\n", t.Name+" (check the rate)", percent(t.Rate), e.Currency.Plain(t.Amount, locale))
-	}
-	p.f("%-28s %10s %16s\n\n", "Total", "", e.Currency.Plain(e.Total, locale))
-	p.f("%d heats on %d pour days, %s of metal used up, %.0f foundry hours, wax to metal about %.1f weeks\n",
-		len(e.Heats), e.PourDays, show(quantity.KindMass, float64(e.MetalUsed), e), float64(e.Foundry), e.WaxToMetal)
-	for _, pay := range e.Payments {
-		p.f("  %-28s %6s %16s\n", pay.When, percent(pay.Share), e.Currency.Plain(pay.Amount, locale))
-	}
-	p.f("\nCautions (follow local codes; licensed people decide):\n")
-	for _, x := range e.Cautions {
-		p.f("  - %s\n", x.Text)
-	}
-	return p.err
-}
-
-const locale = "en-CA"
-
-func show(k quantity.Kind, v float64, e *estimate.Estimate) string {
-	return quantity.Print(k, v, e.System)
-}
-
-// printer keeps the first error of many prints.
-type printer struct {
-	w   io.Writer
-	err error
-}
-
-func (p *printer) f(format string, args ...any) {
-	if p.err == nil {
-		_, p.err = fmt.Fprintf(p.w, format, args...)
-	}
 }

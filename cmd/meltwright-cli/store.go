@@ -111,7 +111,7 @@ func runShow(ctx context.Context, out io.Writer, args []string) error {
 
 func runExport(ctx context.Context, out io.Writer, args []string) error {
 	return withQuote(ctx, args, nil, func(s *desk.Sheet, _ *desk.Desk, _ map[string]string) error {
-		return desk.EncodeCommission(out, s.Commission())
+		return desk.EncodeCommission(out, s.Commission(), s.Quote().Words)
 	})
 }
 
@@ -123,7 +123,7 @@ func runImport(ctx context.Context, out io.Writer, args []string) error {
 	if len(rest) != 1 {
 		return usageError("it takes one commission file")
 	}
-	c, err := readCommission(rest[0])
+	c, words, err := readCommission(rest[0])
 	if err != nil {
 		return err
 	}
@@ -132,7 +132,7 @@ func runImport(ctx context.Context, out io.Writer, args []string) error {
 		if err != nil {
 			return err
 		}
-		s, err := d.Take(ctx, quote.Quote{Commission: c})
+		s, err := d.Take(ctx, quote.Quote{Commission: c, Words: words})
 		if err != nil {
 			return err
 		}
@@ -142,26 +142,35 @@ func runImport(ctx context.Context, out io.Writer, args []string) error {
 }
 
 // commissionAndDesk reads a commission file, with the scans it names, and sits
-// down with the shop book it is estimated with: that of the store --db names, or
-// the starting one.
+// down with the shop book it is estimated with.
 func commissionAndDesk(ctx context.Context, file, db string, do func(c estimate.Commission, d *desk.Desk) error) error {
-	c, err := readCommission(file)
+	return quoteAndDesk(ctx, file, db, func(c estimate.Commission, _ map[string]string, d *desk.Desk) error { return do(c, d) })
+}
+
+// quoteAndDesk is commissionAndDesk with the words for the papers.
+func quoteAndDesk(ctx context.Context, file, db string, do func(c estimate.Commission, words map[string]string, d *desk.Desk) error) error {
+	c, words, err := readCommission(file)
 	if err != nil {
 		return err
 	}
-	withScans := func(d *desk.Desk) error {
+	return somewhere(ctx, db, func(d *desk.Desk) error {
 		c, err := d.OpenScans(ctx, c, filepath.Dir(file), nil)
 		if err != nil {
 			return err
 		}
-		return do(c, d)
-	}
+		return do(c, words, d)
+	})
+}
+
+// somewhere does something with the shop book of the store that --db names, or
+// with the starting one.
+func somewhere(ctx context.Context, db string, do func(d *desk.Desk) error) error {
 	if db != "" {
-		return atDesk(ctx, db, withScans)
+		return atDesk(ctx, db, do)
 	}
 	d, err := desk.New(ctx, desk.NoStore{}, papers, time.Now)
 	if err != nil {
 		return err
 	}
-	return withScans(d)
+	return do(d)
 }

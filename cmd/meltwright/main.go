@@ -31,7 +31,7 @@ func main() {
 	case errors.Is(err, flag.ErrHelp):
 		return
 	case err != nil:
-		os.Exit(2)
+		os.Exit(1)
 	case asked.version:
 		fmt.Println(buildinfo.Name, buildinfo.Version)
 		return

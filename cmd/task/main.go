@@ -29,7 +29,7 @@ func main() {
 }
 
 // run does what args say, tells out about it, and gives the exit code: 0 when
-// all went well, 1 when something failed, 2 when args ask for nothing known.
+// all went well, 1 when something failed or args ask for nothing known.
 func run(args []string, out io.Writer) int {
 	jobs := map[string]func(house, []string) error{"start": start, "test": test, "bench": bench}
 	if len(args) == 0 {
@@ -39,7 +39,7 @@ func run(args []string, out io.Writer) int {
 	job, known := jobs[args[0]]
 	if !known {
 		fmt.Fprintf(out, "There is no task “%s”.\n\n%s", args[0], usage)
-		return 2
+		return 1
 	}
 	h, err := findHouse(out)
 	if err == nil {

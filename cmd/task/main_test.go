@@ -21,7 +21,7 @@ func TestAloneItPrintsItsThreeCommands(t *testing.T) {
 
 func TestAnUnknownTaskIsNamed(t *testing.T) {
 	var out bytes.Buffer
-	assert.Equal(t, 2, run([]string{"strat"}, &out))
+	assert.Equal(t, 1, run([]string{"strat"}, &out))
 	assert.Contains(t, out.String(), "There is no task “strat”.")
 	assert.Contains(t, out.String(), "task start")
 }

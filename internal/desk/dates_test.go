@@ -59,3 +59,13 @@ func TestAScheduleIsOfTheSheetAsItStood(t *testing.T) {
 	require.NoError(t, soon.ICS(&b))
 	assert.Contains(t, b.String(), "BEGIN:VCALENDAR\r\n")
 }
+
+func TestPapersTakeTheStartHoweverItsDateWasWritten(t *testing.T) {
+	s := keeper(t)
+	for text, want := range map[string]string{"": "", "2026-03-02": "2026-03-02", "2 March 2026": "2026-03-02", "soon": ""} {
+		s.SetWords(desk.Start, text)
+		p, err := s.Paper()
+		require.NoError(t, err)
+		assert.Equal(t, want, p.Start, text)
+	}
+}

@@ -18,17 +18,21 @@ const fileMark = "commission 1"
 // mostFile is the largest commission file that is read.
 const mostFile = 64 << 20
 
-// commissionFile is a commission with the mark of its file.
+// commissionFile is a commission, and what was written for its papers, with the
+// mark of its file.
 type commissionFile struct {
-	Meltwright string `json:"meltwright"`
-	About      string `json:"about,omitempty"`
+	Meltwright string            `json:"meltwright"`
+	About      string            `json:"about,omitempty"`     // passed over when read
+	Explained  map[string]string `json:"explained,omitempty"` // what each key is, by its path; passed over when read
 	estimate.Commission
+	Words map[string]string `json:"words,omitempty"` // of the quote, by part
 }
 
-// EncodeCommission writes a commission as a file that scripts can make and
-// change: JSON, every input as the text somebody would type.
-func EncodeCommission(w io.Writer, c estimate.Commission) error {
-	return encode(w, commissionFile{Meltwright: fileMark, Commission: c})
+// EncodeCommission writes a commission, and the words of its quote, as a file
+// that scripts can make and change: JSON, every input as the text somebody would
+// type.
+func EncodeCommission(w io.Writer, c estimate.Commission, words map[string]string) error {
+	return encode(w, commissionFile{Meltwright: fileMark, Commission: c, Words: words})
 }
 
 func encode(w io.Writer, f commissionFile) error {
@@ -38,26 +42,27 @@ func encode(w io.Writer, f commissionFile) error {
 	return e.Encode(f)
 }
 
-// DecodeCommission reads a commission file. What is wrong with the file comes
-// back as a fault; what is wrong with its inputs is the estimate's to say.
-func DecodeCommission(r io.Reader) (estimate.Commission, error) {
+// DecodeCommission reads a commission file: the commission, and the words for its
+// papers. What is wrong with the file comes back as a fault; what is wrong with
+// its inputs is the estimate's to say.
+func DecodeCommission(r io.Reader) (c estimate.Commission, words map[string]string, err error) {
 	data, err := io.ReadAll(io.LimitReader(r, mostFile+1))
 	if err != nil {
-		return estimate.Commission{}, fault.Fault{Field: "Commission file", Problem: "cannot be read: " + err.Error()}
+		return c, nil, fault.Fault{Field: "Commission file", Problem: "cannot be read: " + err.Error()}
 	}
 	if len(data) > mostFile {
-		return estimate.Commission{}, fault.Fault{Field: "Commission file", Problem: "is larger than 64 MB", Remedy: "give a commission file"}
+		return c, nil, fault.Fault{Field: "Commission file", Problem: "is larger than 64 MB", Remedy: "give a commission file"}
 	}
 	d := json.NewDecoder(bytes.NewReader(data))
 	d.DisallowUnknownFields()
 	var f commissionFile
 	if err := d.Decode(&f); err != nil {
-		return estimate.Commission{}, notJSON(err, data)
+		return c, nil, notJSON(err, data)
 	}
 	if f.Meltwright != fileMark {
-		return estimate.Commission{}, fault.Fault{Where: "meltwright", Field: "Commission file, “meltwright”", Value: f.Meltwright, Problem: "is not the mark of a commission file of this version", Remedy: "it should read “" + fileMark + "”"}
+		return c, nil, fault.Fault{Where: "meltwright", Field: "Commission file, “meltwright”", Value: f.Meltwright, Problem: "is not the mark of a commission file of this version", Remedy: "it should read “" + fileMark + "”"}
 	}
-	return f.Commission, nil
+	return f.Commission, f.Words, nil
 }
 
 // notJSON turns a decoder's error into a sentence with the line it is on.
@@ -78,36 +83,4 @@ func notJSON(err error, data []byte) fault.Fault {
 		f.Field += fmt.Sprintf(", line %d", 1+bytes.Count(data[:min(int(at), len(data))], []byte("\n")))
 	}
 	return f
-}
-
-// Example is a commission file with every input of every stage explained beside
-// it, in keys that begin with two strokes and are passed over when read.
-func Example(w io.Writer) error {
-	c := weirKeeper()
-	f := commissionFile{
-		Meltwright: fileMark,
-		About:      "Every input is text, as you would type it, with any unit. Lines whose key begins with // explain the input that follows; they may be left out. An input that is left out has its starting value.",
-		Commission: c,
-	}
-	f.Inputs = explained(c.Inputs, false)
-	for i, p := range c.Pieces {
-		if i == 0 {
-			f.Pieces[i].Inputs = explained(p.Inputs, true)
-		}
-	}
-	return encode(w, f)
-}
-
-// explained adds to inputs an explanation of every field there is.
-func explained(inputs map[string]string, perPiece bool) map[string]string {
-	out := map[string]string{}
-	for k, v := range inputs {
-		out[k] = v
-	}
-	for _, st := range estimate.Stages {
-		for _, f := range st.Fields(perPiece) {
-			out["//"+f.Path()] = f.Explain()
-		}
-	}
-	return out
 }

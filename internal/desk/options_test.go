@@ -300,12 +300,12 @@ func TestOptionsGoThroughAFileAsTheyAre(t *testing.T) {
 	s.Recommend(1, true)
 	s.ExplainOption(1, "It stands above the railing.")
 	var file bytes.Buffer
-	require.NoError(t, desk.EncodeCommission(&file, s.Commission()))
+	require.NoError(t, desk.EncodeCommission(&file, s.Commission(), nil))
 	text := file.String()
-	again, err := desk.DecodeCommission(&file)
+	again, _, err := desk.DecodeCommission(&file)
 	require.NoError(t, err)
 	assert.Contains(t, text, "It stands above the railing.")
-	require.NoError(t, desk.EncodeCommission(&file, again))
+	require.NoError(t, desk.EncodeCommission(&file, again, nil))
 	assert.Equal(t, text, file.String())
 }
 

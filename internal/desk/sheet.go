@@ -4,6 +4,8 @@ import (
 	"context"
 	"io"
 	"maps"
+	"strings"
+	"time"
 
 	"meltwright/internal/estimate"
 	"meltwright/internal/fault"
@@ -179,7 +181,21 @@ func (s *Sheet) Paper() (Paper, error) {
 	return Paper{
 		Quote: s.quote, Estimate: s.good, Shop: s.desk.shop,
 		Date: now.Format("2006-01-02"), Until: now.AddDate(0, 0, s.good.ValidDays).Format("2006-01-02"),
+		Start: s.typedStart(),
 	}, nil
+}
+
+// typedStart is the start as papers have it, ISO; empty where none was typed, or
+// none that can be read, of which the papers tell.
+func (s *Sheet) typedStart() string {
+	if strings.TrimSpace(s.quote.Words[Start]) == "" {
+		return ""
+	}
+	t, err := s.StartDate()
+	if err != nil {
+		return ""
+	}
+	return t.Format(time.DateOnly)
 }
 
 // WriteProposal writes the proposal; the faults of the sheet come back as error.

@@ -19,6 +19,7 @@ type Estimate struct {
 	Heats       []Heat
 	Sections    int // of all casts
 	PourDays    int
+	DaysCharged float64       // pour days paid for: a part, where other jobs share a day
 	Usable      quantity.Mass // what one heat pours
 	Charged     quantity.Mass // metal charged, failures not counted
 	MetalUsed   quantity.Mass // finished, and lost in melting, failures counted

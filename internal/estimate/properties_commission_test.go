@@ -49,6 +49,8 @@ func TestAnInputThatIsEmptiedHasItsProposedValueAgain(t *testing.T) {
 }
 
 func TestEveryFieldIsFoundByItsPathAndExplainsItself(t *testing.T) {
+	book, err := shop.Read(shop.Start())
+	require.NoError(t, err)
 	for _, perPiece := range []bool{true, false} {
 		seen := map[string]bool{}
 		for _, st := range estimate.Stages {
@@ -61,9 +63,9 @@ func TestEveryFieldIsFoundByItsPathAndExplainsItself(t *testing.T) {
 				got, ok := estimate.FieldByPath(f.Path(), perPiece)
 				assert.True(t, ok)
 				assert.Same(t, f, got)
-				assert.True(t, strings.HasPrefix(f.Explain(), f.Label), f.Path())
+				assert.True(t, strings.HasPrefix(f.Explain(book), f.Label), f.Path())
 				if len(f.Choices) > 0 || f.FromBook != nil {
-					assert.Contains(t, f.Explain(), "one of", f.Path())
+					assert.Contains(t, f.Explain(book), "one of", f.Path())
 				}
 			}
 		}
@@ -73,7 +75,16 @@ func TestEveryFieldIsFoundByItsPathAndExplainsItself(t *testing.T) {
 	_, ok = estimate.StageByID("gilding")
 	assert.False(t, ok)
 	f, _ := estimate.FieldByPath("metalwork.rod_price", false)
-	assert.Contains(t, f.Explain(), "money for each kg; starts with the shop book's “42 / kg”")
+	assert.Contains(t, f.Explain(book), "money for each kg; starts with the shop book's “42 / kg”")
+	f, _ = estimate.FieldByPath("form.alloy", true)
+	for _, a := range book.Alloys {
+		assert.Contains(t, f.Explain(book), a.Name)
+	}
+	f, _ = estimate.FieldByPath("form.wall", true)
+	assert.Contains(t, f.Explain(book), "a length, such as 1.8 m, 72 in or 5'10\"; starts with the shop book's “3/16 in”")
+	own, err := shop.Read(shop.Start().With("form.wall", "6 mm", "2026-05-01"))
+	require.NoError(t, err)
+	assert.Contains(t, f.Explain(own), "starts with the shop book's “6 mm”", "the shop's own")
 }
 
 // Every setting of the shop book is used: a rate that no stage takes would be a

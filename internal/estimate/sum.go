@@ -12,7 +12,7 @@ import (
 func (r *run) sum() {
 	e := r.est
 	r.sumStages()
-	e.Sections, e.PourDays = int(r.sections.v), int(r.days.v)
+	e.Sections, e.PourDays, e.DaysCharged = int(r.sections.v), int(r.days.v), r.daysCharged.v
 	e.Usable, e.Charged = quantity.Mass(r.usable.v), quantity.Mass(r.charged.v)
 	e.ValidDays = int(r.whole.num(validField))
 	e.Recasts = r.recasts.v

@@ -73,11 +73,13 @@ func TestEveryWordOfTheStartingShopBookCanBePrinted(t *testing.T) {
 }
 
 func TestEveryWordOfTheStagesCanBePrinted(t *testing.T) {
+	book, err := shop.Read(shop.Start())
+	require.NoError(t, err)
 	for _, st := range estimate.Stages {
 		printable(t, st.Name)
 		for _, of := range []bool{true, false} {
 			for _, f := range st.Fields(of) {
-				printable(t, f.Explain())
+				printable(t, f.Explain(book))
 			}
 		}
 	}

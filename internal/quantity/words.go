@@ -22,3 +22,7 @@ var kindWords = [kinds]struct{ article, example string }{
 
 func (k Kind) article() string { return kindWords[k].article }
 func (k Kind) example() string { return kindWords[k].example }
+
+// Words says what is typed for a quantity of the kind: "a length, such as 1.8 m,
+// 72 in or 5'10\"".
+func (k Kind) Words() string { return k.article() + ", such as " + k.example() }
