@@ -11,8 +11,6 @@ import (
 	"meltwright/internal/desk"
 	"meltwright/internal/estimate"
 	"meltwright/internal/fault"
-	"meltwright/internal/lead"
-	"meltwright/internal/risk"
 )
 
 type (
@@ -26,7 +24,14 @@ type (
 		WaxToMetal float64         `json:"wax_to_metal_weeks"`
 		Tasks      []taskJSON      `json:"tasks"`
 		Milestones []milestoneJSON `json:"milestones"`
+		Booked     *bookedJSON     `json:"booked,omitempty"`
 		By         *meetingJSON    `json:"by,omitempty"`
+	}
+	bookedJSON struct {
+		Quotes  int      `json:"accepted_quotes"`
+		Pour    string   `json:"first_pour_day_free,omitempty"`
+		Without string   `json:"ready_without_them"`
+		Left    []string `json:"left_out,omitempty"`
 	}
 	taskJSON struct {
 		Name     string  `json:"name"`
@@ -58,13 +63,9 @@ type (
 	}
 )
 
-// scheduled is a commission with its schedule, the range of its finish and, where
-// a date is required, what that takes.
+// scheduled is a commission with its schedule.
 type scheduled struct {
-	lead.Schedule
-	finish  lead.Finish
-	meeting *lead.Meeting
-	made    time.Time
+	desk.Soon
 }
 
 // runLead schedules a commission from a date on.
@@ -82,7 +83,7 @@ func runLead(ctx context.Context, out io.Writer, args []string) error {
 			return err
 		}
 		if name := opt["--ics"]; name != "" {
-			if err := writeICS(name, s, c.Title); err != nil {
+			if err := writeICS(name, s); err != nil {
 				return err
 			}
 		}
@@ -111,27 +112,13 @@ func schedule(ctx context.Context, c estimate.Commission, d *desk.Desk, opt map[
 	if err != nil {
 		return s, err
 	}
-	o := lead.Order{Commission: c, Estimate: e, Start: start}
-	if s.Schedule, err = lead.Plan(c, e, d.Shop(), start, nil); err != nil {
-		return s, err
+	asked := desk.Asked{Commission: c, Estimate: e, Start: start}
+	if text := opt["--by"]; text != "" {
+		if asked.Required, err = dateOf("Required date", text); err != nil {
+			return s, err
+		}
 	}
-	draws, err := risk.NewTrials(c, d.Shop(), ask)
-	if err != nil {
-		return s, err
-	}
-	if s.finish, err = lead.FinishRange(ctx, o, d.Shop(), nil, draws); err != nil {
-		return s, err
-	}
-	s.made = time.Now()
-	if opt["--by"] == "" {
-		return s, nil
-	}
-	by, err := dateOf("Required date", opt["--by"])
-	if err != nil {
-		return s, err
-	}
-	m, err := lead.Meet(o, d.Shop(), by, nil)
-	s.meeting = &m
+	s.Soon, err = d.Soon(ctx, asked, ask)
 	return s, err
 }
 
@@ -144,10 +131,10 @@ func dateOf(field, text string) (time.Time, error) {
 	return t, nil
 }
 
-func writeICS(name string, s scheduled, title string) error {
+func writeICS(name string, s scheduled) error {
 	f, err := os.Create(name)
 	if err == nil {
-		if err = lead.ICS(f, s.Schedule, title, s.made); err == nil {
+		if err = s.ICS(f); err == nil {
 			return f.Close()
 		}
 		_ = f.Close()
@@ -158,35 +145,63 @@ func writeICS(name string, s scheduled, title string) error {
 func iso(t time.Time) string { return t.Format(time.DateOnly) }
 
 func (s scheduled) asJSON() leadJSON {
+	plan, finish := s.Schedule, s.Finish
 	out := leadJSON{
-		Start: iso(s.Start), Ready: iso(s.Ready), Weeks: tidy(s.Weeks), P50: iso(s.finish.P50), P80: iso(s.finish.P80),
-		Held: tidy(s.finish.Held), WaxToMetal: tidy(s.WaxToMetal), Tasks: []taskJSON{}, Milestones: []milestoneJSON{},
+		Start: iso(plan.Start), Ready: iso(plan.Ready), Weeks: tidy(plan.Weeks), P50: iso(finish.P50), P80: iso(finish.P80),
+		Held: tidy(finish.Held), WaxToMetal: tidy(plan.WaxToMetal), Tasks: []taskJSON{}, Milestones: []milestoneJSON{},
+		Booked: s.bookedAsJSON(), By: s.meetingAsJSON(),
 	}
-	for _, t := range s.Tasks {
+	for _, t := range plan.Tasks {
 		out.Tasks = append(out.Tasks, taskJSON{t.Name, iso(t.Start), iso(t.End), t.Room, t.People, t.Skill, t.Hours, t.Critical, tidy(t.Spare), append([]int{}, t.After...)})
 	}
-	for _, m := range s.Milestones {
-		out.Milestones = append(out.Milestones, milestoneJSON{m.Name, iso(m.Date), s.Currency.Text(m.Amount)})
+	for _, m := range plan.Milestones {
+		out.Milestones = append(out.Milestones, milestoneJSON{m.Name, iso(m.Date), plan.Currency.Text(m.Amount)})
 	}
-	if m := s.meeting; m != nil {
-		by := &meetingJSON{Required: iso(m.Required), Met: m.Met}
-		if !m.Latest.IsZero() {
-			by.Latest = iso(m.Latest)
-		}
-		for _, g := range m.Gives {
-			by.Gives = append(by.Gives, giveJSON{g.What, iso(g.Ready), g.Met})
-		}
-		out.By = by
+	return out
+}
+
+// bookedAsJSON is what accepted quotes do to the schedule, nil where there are none.
+func (s scheduled) bookedAsJSON() *bookedJSON {
+	b := s.Booked
+	if b.Quotes == 0 && len(b.Left) == 0 {
+		return nil
+	}
+	out := &bookedJSON{Quotes: b.Quotes, Without: iso(s.Schedule.Ready), Left: b.Left}
+	if b.Quotes > 0 {
+		out.Without = iso(s.Schedule.Unbooked)
+	}
+	if pour := s.Schedule.FirstPour; !pour.IsZero() {
+		out.Pour = iso(pour)
+	}
+	return out
+}
+
+// meetingAsJSON is what the required date takes, nil where there is none.
+func (s scheduled) meetingAsJSON() *meetingJSON {
+	m := s.Meeting
+	if m == nil {
+		return nil
+	}
+	out := &meetingJSON{Required: iso(m.Required), Met: m.Met}
+	if !m.Latest.IsZero() {
+		out.Latest = iso(m.Latest)
+	}
+	for _, g := range m.Gives {
+		out.Gives = append(out.Gives, giveJSON{g.What, iso(g.Ready), g.Met})
 	}
 	return out
 }
 
 // print shows the schedule to a person at a terminal.
 func (s scheduled) print(w io.Writer) error {
-	p := &printer{w: w}
-	p.f("Ready %s: %.1f weeks from %s, if no casting fails.\n", iso(s.Ready), s.Weeks, iso(s.Start))
-	p.f("Five in ten by %s, eight in ten by %s; castings made again move the date in %.0f of 100.\n\n", iso(s.finish.P50), iso(s.finish.P80), s.finish.Held*100)
-	for _, t := range s.Tasks {
+	p, plan, finish := &printer{w: w}, s.Schedule, s.Finish
+	p.f("Ready %s: %.1f weeks from %s, if no casting fails.\n", iso(plan.Ready), plan.Weeks, iso(plan.Start))
+	p.f("Five in ten by %s, eight in ten by %s; castings made again move the date in %.0f of 100.\n", iso(finish.P50), iso(finish.P80), finish.Held*100)
+	for _, text := range s.BookedWords(iso) {
+		p.f("%s\n", text)
+	}
+	p.f("\n")
+	for _, t := range plan.Tasks {
 		who := t.Skill
 		if t.Wait {
 			who = t.Room
@@ -202,8 +217,8 @@ func (s scheduled) print(w io.Writer) error {
 		p.f("%s\n", strings.TrimRight(fmt.Sprintf("%s %s – %s  %-48s %-18s %s", mark, iso(t.Start), iso(t.End), t.Name, who, work), " "))
 	}
 	p.f("\nA day's delay of what is marked ! delays the whole.\n\n")
-	for _, m := range s.Milestones {
-		p.f("%s  %-32s %14s\n", iso(m.Date), m.Name, s.Currency.Plain(m.Amount, locale))
+	for _, m := range plan.Milestones {
+		p.f("%s  %-32s %14s\n", iso(m.Date), m.Name, plan.Currency.Plain(m.Amount, locale))
 	}
 	s.printMeeting(p)
 	return p.err
@@ -211,7 +226,7 @@ func (s scheduled) print(w io.Writer) error {
 
 // printMeeting says whether the required date can be met.
 func (s scheduled) printMeeting(p *printer) {
-	m := s.meeting
+	m := s.Meeting
 	switch {
 	case m == nil:
 		return

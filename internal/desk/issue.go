@@ -50,10 +50,10 @@ func (s *Sheet) SetState(ctx context.Context, to quote.State) error {
 	if !slices.Contains(s.quote.State.Next(), to) {
 		return fault.Fault{Field: "Quote", Value: s.quote.Number, Problem: "is " + string(s.quote.State) + " and cannot become " + string(to), Remedy: "see what it may become"}
 	}
-	before := s.quote.State
-	s.quote.State = to
+	before, words := s.quote.State, s.quote.Words
+	s.quote.State, s.quote.Words = to, s.dated(to)
 	if err := s.Save(ctx); err != nil {
-		s.quote.State = before
+		s.quote.State, s.quote.Words = before, words
 		return err
 	}
 	return nil

@@ -28,6 +28,9 @@ func (NoStore) Save(context.Context, quote.Quote, string, time.Time) (quote.Quot
 	return quote.Quote{}, quote.ErrReadOnly
 }
 
+// Accepted has none.
+func (NoStore) Accepted(context.Context) ([]quote.Acceptance, error) { return nil, nil }
+
 // Delete finds none.
 func (NoStore) Delete(context.Context, quote.ID, time.Time) error { return quote.ErrNotFound }
 

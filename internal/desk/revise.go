@@ -60,6 +60,7 @@ func (s *Sheet) Become(to quote.State) error {
 	if !slices.Contains(s.May(), to) {
 		return fault.Fault{Field: "Quote", Value: s.quote.Number, Problem: "is " + string(s.quote.State) + " and cannot become " + string(to), Remedy: "see what it may become"}
 	}
+	s.quote.Words = s.dated(to)
 	s.quote.State, s.unsaved = to, true
 	return nil
 }

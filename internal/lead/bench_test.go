@@ -26,7 +26,7 @@ func BenchmarkYearOfThirtyQuotes(b *testing.B) {
 	s, orders := bookWith(b), year(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Level(orders, s); err != nil {
+		if _, err := Fit(orders, s); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -110,3 +110,21 @@ func (f *floor) poured(day int32) (kg float64, heats int16) {
 	}
 	return 0, 0
 }
+
+// firstPour is the first day from the start on that has room for the first heat,
+// zero where nothing is poured.
+func (p *prepared) firstPour() time.Time {
+	if len(p.batches) == 0 {
+		return time.Time{}
+	}
+	f := p.floor.copy()
+	for day := f.nextDay(p.from) / f.slots; int(day) < len(f.dates); day++ {
+		if !f.pourDay(day) {
+			continue
+		}
+		if n, _ := f.pourOn(p.crew, p.batches[0].heats[:1], day); n > 0 {
+			return dateOf(f.dates[day])
+		}
+	}
+	return time.Time{}
+}

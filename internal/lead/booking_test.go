@@ -74,10 +74,25 @@ func TestANewQuoteIsScheduledAfterWhatIsBookedAndSaysSo(t *testing.T) {
 	second := planned(t, estimated(t, group(), s, monday), s, first.Bookings...)
 	assert.Equal(t, first.Ready, second.Unbooked)
 	assert.True(t, second.Ready.After(first.Ready))
-	assert.Regexp(t, `^After what is booked: \d+ weeks later than in an empty shop\.$`, second.Delay())
-	assert.Empty(t, first.Delay())
+	iso := func(t time.Time) string { return t.Format(time.DateOnly) }
+	assert.Regexp(t, `^After 3 accepted quotes; the first pour day free is 2026-03-05\. That is \d+ weeks later than in an empty shop\.$`, second.After(3, iso))
+	assert.Empty(t, first.After(0, iso))
 	beside := planned(t, estimated(t, head(), s, monday), s, Booking{monday, "Sculptor", 8})
-	assert.Equal(t, "Fitted in beside what is booked, without delay.", beside.Delay())
+	assert.Equal(t, "After 1 accepted quote; the first pour day free is 2026-03-05. It fits in beside them without delay.", beside.After(1, iso))
+}
+
+// A pour day is free when metal, heats and hands are left for the first heat.
+func TestTheFirstPourDayFreeIsTheOneWithRoomForTheFirstHeat(t *testing.T) {
+	s := bookWith(t)
+	o := estimated(t, group(), s, monday)
+	first, second := monday.AddDate(0, 0, 3), monday.AddDate(0, 0, 10)
+	for what, b := range map[string]Booking{
+		"metal": {first, Metal, 200}, "heats": {first, Heats, 8}, "hands": {first, "Pour crew", 24},
+	} {
+		assert.Equal(t, second, planned(t, o, s, b).FirstPour, what)
+	}
+	assert.Equal(t, first, planned(t, o, s, Booking{first, Heats, 1}).FirstPour, "it shares the day")
+	assert.Zero(t, planned(t, o, s).FirstPour, "nothing is booked")
 }
 
 func TestBookingsThatCannotMatterAreLeftAlone(t *testing.T) {
@@ -95,7 +110,7 @@ func TestBookingsThatCannotMatterAreLeftAlone(t *testing.T) {
 
 func TestAYearIsLevelledAsEachQuoteAfterThoseBefore(t *testing.T) {
 	s, orders := bookWith(t), year(t)[:6]
-	all, err := Level(orders, s)
+	all, err := Fit(orders, s)
 	require.NoError(t, err)
 	require.Len(t, all, len(orders))
 	assert.Equal(t, planned(t, orders[0], s).Tasks, all[0].Tasks)
@@ -103,7 +118,12 @@ func TestAYearIsLevelledAsEachQuoteAfterThoseBefore(t *testing.T) {
 		assert.Equal(t, o.Start, all[i].Start)
 		assert.False(t, all[i].Tasks[0].Start.Before(o.Start))
 	}
-	none, err := Level(nil, s)
+	odd := append([]Order{{Commission: head().With(0, "form.wall", "-1"), Start: monday}}, orders...)
+	after, err := Fit(odd, s)
+	require.NoError(t, err)
+	assert.Zero(t, after[0], "what cannot be scheduled takes nothing")
+	assert.Equal(t, all, after[1:])
+	none, err := Fit(nil, s)
 	assert.NoError(t, err)
 	assert.Empty(t, none)
 }

@@ -21,26 +21,16 @@ type Schedule struct {
 	Milestones []Milestone
 	Bookings   []Booking // what it takes of the shop
 	// Unbooked is when it would have been ready in an empty shop, as Plan finds
-	// out where something is booked; else zero.
-	Unbooked time.Time
+	// out where something is booked; else zero. FirstPour is then the first day
+	// from the start on that has metal, heats and hands left for its first heat;
+	// zero where it pours nothing.
+	Unbooked, FirstPour time.Time
 	Currency money.Currency // of the milestones' payments
 }
 
 // Week is how many weeks after the schedule's first day t is, for drawings.
 func (s Schedule) Week(t time.Time) float64 {
 	return t.Sub(dateOf(dayOf(s.Start))).Hours() / (7 * 24)
-}
-
-// Delay says in words what booked work does to the schedule, or nothing.
-func (s Schedule) Delay() string {
-	d := dayOf(s.Ready) - dayOf(s.Unbooked)
-	switch {
-	case s.Unbooked.IsZero():
-		return ""
-	case d <= 0:
-		return "Fitted in beside what is booked, without delay."
-	}
-	return "After what is booked: " + inDays(d) + " later than in an empty shop."
 }
 
 // mostYears is how far a schedule reaches from its start.
@@ -62,11 +52,13 @@ func Plan(c estimate.Commission, e *estimate.Estimate, s *shop.Shop, start time.
 	if err != nil {
 		return Schedule{}, err
 	}
+	first := p.firstPour()
 	out, err := p.schedule()
 	if err != nil {
 		return Schedule{}, err
 	}
 	if len(booked) > 0 {
+		out.FirstPour = first
 		empty, err := Plan(c, e, s, start, nil)
 		if err != nil {
 			return Schedule{}, err
@@ -80,9 +72,11 @@ func Plan(c estimate.Commission, e *estimate.Estimate, s *shop.Shop, start time.
 	return out, nil
 }
 
-// Level schedules orders one after the other, each in what those before it have
+// Fit schedules orders one after the other, each in what those before it have
 // left of the shop: a year of accepted quotes, in the order they were accepted.
-func Level(orders []Order, s *shop.Shop) ([]Schedule, error) {
+// One that cannot be scheduled takes nothing, and its Schedule is zero. The error
+// is of the shop book's calendar.
+func Fit(orders []Order, s *shop.Shop) ([]Schedule, error) {
 	if len(orders) == 0 {
 		return nil, nil
 	}
@@ -97,14 +91,9 @@ func Level(orders []Order, s *shop.Shop) ([]Schedule, error) {
 	f := newFloor(newAxis(cal, first, last-first+mostYears*366), s)
 	out := make([]Schedule, len(orders))
 	for i, o := range orders {
-		p, err := prepareOn(f, o, s)
-		if err != nil {
-			return nil, err
+		if p, err := prepareOn(f, o, s); err == nil {
+			out[i], _ = p.schedule()
 		}
-		if out[i], err = p.schedule(); err != nil {
-			return nil, err
-		}
-		f = p.floor
 	}
 	return out, nil
 }
@@ -149,11 +138,12 @@ func prepareOn(f *floor, o Order, s *shop.Shop) (*prepared, error) {
 }
 
 // schedule gives the jobs their times and puts them into words and dates. The
-// prepared floor is left with all of it booked.
+// prepared floor is left with all of it booked, or as it was.
 func (p *prepared) schedule() (Schedule, error) {
 	before := p.floor.copy()
 	var t times
 	if !p.level(p.floor, p.from, &t, nil) {
+		p.floor.copyFrom(before)
 		return Schedule{}, tooLong
 	}
 	f := p.floor

@@ -34,6 +34,9 @@ type Store interface {
 	// the quote back with its ID, number, letter, times and version. A Version
 	// that is not the kept one is ErrOutdated.
 	Save(ctx context.Context, q Quote, price string, now time.Time) (Quote, error)
+	// Accepted gives the quotes that are accepted, whole, in the order that they
+	// were accepted in; those in the bin are not among them.
+	Accepted(ctx context.Context) ([]Acceptance, error)
 	// Delete puts a quote into the bin; Restore takes it out; Empty removes what
 	// has lain in the bin since before a time, for good.
 	Delete(ctx context.Context, id ID, now time.Time) error
