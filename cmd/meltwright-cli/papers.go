@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"meltwright/internal/desk"
@@ -18,9 +19,8 @@ import (
 // papers makes the documents.
 var papers desk.Papers = proposal.Maker{}
 
-func runProposal(ctx context.Context, out io.Writer, args []string) error {
-	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".pdf": (*desk.Sheet).WriteProposal})
-}
+// paperOptions are those of every paper.
+var paperOptions = []string{"--db", "--paper"}
 
 func runCostSheet(ctx context.Context, out io.Writer, args []string) error {
 	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".pdf": (*desk.Sheet).WriteCostSheet, ".xlsx": (*desk.Sheet).WriteWorkbook})
@@ -29,12 +29,22 @@ func runCostSheet(ctx context.Context, out io.Writer, args []string) error {
 // runPaper writes a paper of a commission file, in the form that the ending of
 // the name asks for.
 func runPaper(ctx context.Context, out io.Writer, args []string, forms map[string]func(*desk.Sheet, io.Writer) error) error {
-	rest, opt, err := parseOptions(args, []string{"--db"}, nil)
+	rest, opt, err := parseOptions(args, paperOptions, nil)
 	if err != nil {
 		return err
 	}
+	return writePaper(ctx, out, rest, opt, forms)
+}
+
+// writePaper writes the paper that the arguments left over ask for.
+func writePaper(ctx context.Context, out io.Writer, rest []string, opt map[string]string, forms map[string]func(*desk.Sheet, io.Writer) error) error {
 	if len(rest) != 2 {
 		return usageError("it takes a commission file and the name of the paper")
+	}
+	for option, allowed := range map[string][]string{"--language": proposal.Languages(), "--paper": proposal.Sizes()} {
+		if v, given := opt[option]; given && !slices.Contains(allowed, v) {
+			return usageError(option + " is one of " + strings.Join(allowed, ", "))
+		}
 	}
 	write, ok := forms[strings.ToLower(filepath.Ext(rest[1]))]
 	if !ok {
@@ -44,6 +54,9 @@ func runPaper(ctx context.Context, out io.Writer, args []string, forms map[strin
 		s := d.Lay(c)
 		for part, text := range words {
 			s.SetWords(part, text)
+		}
+		if opt["--paper"] != "" {
+			s.SetWords("paper", opt["--paper"])
 		}
 		var b bytes.Buffer
 		if err := write(s, &b); err != nil {

@@ -48,3 +48,18 @@ func TestPapersThatCannotShowAreNotAsked(t *testing.T) {
 	_, s := issuingDesk(t)
 	assert.Nil(t, s.Preview())
 }
+
+func TestTheWorkBeginsOnPaperOnTheDayThatWasTypedHoweverItWas(t *testing.T) {
+	s := previewDesk(t)
+	p, err := s.Paper()
+	require.NoError(t, err)
+	assert.Empty(t, p.Start, "nobody said")
+	s.SetWords(desk.Start, "1 March 2027")
+	p, err = s.Paper()
+	require.NoError(t, err)
+	assert.Equal(t, "2027-03-01", p.Start)
+	s.SetWords(desk.Start, "soon")
+	p, err = s.Paper()
+	require.NoError(t, err)
+	assert.Empty(t, p.Start, "the proposal itself says what is wrong with it")
+}

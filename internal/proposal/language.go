@@ -29,6 +29,12 @@ var marks = map[string][2]string{
 	"es": {",", "."},
 }
 
+// Languages lists the codes of the languages that proposals are written in.
+func Languages() []string { return []string{"en", "fr", "es"} }
+
+// Sizes lists the papers that proposals are printed on.
+func Sizes() []string { return []string{"a4", "letter"} }
+
 // countries are those whose money people write in their own way.
 var countries = map[string]string{
 	"CAD": "CA", "USD": "US", "GBP": "GB", "AUD": "AU", "NZD": "NZ", "MXN": "MX", "INR": "IN", "CHF": "CH", "ZAR": "ZA",

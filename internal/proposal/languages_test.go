@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"meltwright/internal/estimate"
+	"meltwright/internal/quantity"
 	"meltwright/internal/quote"
 	"meltwright/internal/shop"
 	"meltwright/templates"
@@ -208,4 +209,20 @@ func TestThePDFInEveryLanguageReadsBackWithItsAmounts(t *testing.T) {
 			assert.Contains(t, strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(text), words, code)
 		}
 	}
+}
+
+func TestThePaperIsTheQuotesChoiceAndElseThatOfItsUnits(t *testing.T) {
+	for words, want := range map[string]sheet{"": a4, "letter": letter, " A4 ": a4} {
+		q := waterfront()
+		q.Words = map[string]string{"paper": words}
+		d, err := Maker{}.proposal(paperOf(t, q))
+		require.NoError(t, err)
+		assert.Equal(t, want, d.sheet, words)
+		assert.Equal(t, want.width, costSheet(paperOf(t, q)).sheet.width, "the shop's papers are on the same")
+	}
+	assert.Equal(t, letter, sheetOf(quantity.InchPound))
+	q := waterfront()
+	q.Words = map[string]string{"paper": "a5"}
+	_, err := Maker{}.proposal(paperOf(t, q))
+	assert.ErrorContains(t, err, "Paper “a5” is none that is printed on here; choose a4 or letter")
 }

@@ -83,7 +83,11 @@ func (m Maker) offered(p quote.Paper, seen bool) (*document, error) {
 	if err != nil {
 		return nil, err
 	}
-	o := &offer{paper: p, sheet: sheetOf(p.Estimate.System), language: l, words: words, own: own, seen: seen}
+	size, err := sheetFor(p)
+	if err != nil {
+		return nil, err
+	}
+	o := &offer{paper: p, sheet: size, language: l, words: words, own: own, seen: seen}
 	o.wide = o.sheet.wide()
 	o.facts = o.gather()
 	if err := o.takePictures(); err != nil {

@@ -23,7 +23,7 @@ func pieceNameOf(e *estimate.Estimate, i int) string {
 
 // shopPaper begins a paper that stays in the shop.
 func shopPaper(p quote.Paper, title, foot string) *costs {
-	s := sheetOf(p.Estimate.System)
+	s, _ := sheetFor(p) // what is no paper is a fault of the proposal
 	s.left, s.right, s.top, s.bottom = 54, 48, 62, 62
 	c := &costs{paper: p, e: p.Estimate, sheet: s, language: languageOf("en", p.Estimate.Currency), known: map[string]bool{}, title: title, foot: foot}
 	c.wide = s.wide()

@@ -1,8 +1,12 @@
 package proposal
 
 import (
+	"strings"
+
 	"meltwright/internal/drawing"
+	"meltwright/internal/fault"
 	"meltwright/internal/quantity"
+	"meltwright/internal/quote"
 )
 
 // sheet is the size of a page and of what may be written on, in points.
@@ -17,12 +21,28 @@ var (
 	letter = sheet{width: 612, height: 792, left: 74, right: 70, top: 66, bottom: 74}
 )
 
+// printedOn are the papers that a quote may choose in its words "paper".
+var printedOn = map[string]sheet{"a4": a4, "letter": letter}
+
 // sheetOf gives the paper that people of a system of units print on.
 func sheetOf(s quantity.System) sheet {
 	if s == quantity.InchPound {
 		return letter
 	}
 	return a4
+}
+
+// sheetFor gives the paper that the quote chose, or else the one of its units.
+func sheetFor(p quote.Paper) (sheet, error) {
+	chosen := strings.ToLower(strings.TrimSpace(p.Quote.Words["paper"]))
+	if s, ok := printedOn[chosen]; ok {
+		return s, nil
+	}
+	usual := sheetOf(p.Estimate.System)
+	if chosen != "" {
+		return usual, fault.Fault{Where: "words.paper", Field: "Paper", Value: chosen, Problem: "is none that is printed on here", Remedy: "choose a4 or letter"}
+	}
+	return usual, nil
 }
 
 // wide is how wide text and tables may be, in points.
