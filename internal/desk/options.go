@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"context"
 	"maps"
 	"slices"
 	"time"
@@ -11,6 +12,7 @@ import (
 	"meltwright/internal/money"
 	"meltwright/internal/options"
 	"meltwright/internal/quantity"
+	"meltwright/internal/risk"
 	"meltwright/internal/shop"
 )
 
@@ -19,6 +21,8 @@ type Option struct {
 	options.Result
 	Weeks   float64 // of the calendar from start to ready in an empty shop; 0 where not known
 	IsQuote bool    // the quote is just this
+	// Range is where the price comes to lie; nil where it has not been drawn.
+	Range *risk.Range
 }
 
 // Options estimates the options of the sheet, in their order; where there are
@@ -93,6 +97,15 @@ func (w Weighing) option(r options.Result) Option {
 		o.Weeks = p.Weeks
 	}
 	return o
+}
+
+// Range draws where the price of an option comes to lie. It stops early when ctx
+// ends. The error is ctx's, or the option's faults.
+func (w Weighing) Range(ctx context.Context, o Option, ask risk.Ask) (risk.Range, error) {
+	if len(o.Faults) > 0 {
+		return risk.Range{}, o.Faults
+	}
+	return risk.Draw(ctx, o.Commission, w.shop, ask)
 }
 
 // SameQuote tells whether the quote and the shop book are what they were in

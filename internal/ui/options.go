@@ -36,6 +36,7 @@ type optionsScreen struct {
 	list     []desk.Option
 	chosen   int
 	found    optionsFound
+	ranges   optionRanges
 }
 
 // optionsFound is what takes longer to find than a frame of the window: it is sought
@@ -52,6 +53,7 @@ type optionsFound struct {
 // newOptionsScreen makes the screen for the quote of another.
 func newOptionsScreen(q *quoteScreen) *optionsScreen {
 	o := &optionsScreen{w: q.w, q: q, sheet: q.sheet}
+	o.ranges.o = o
 	o.bar = kit.NewTopBar()
 	o.bar.SetBack(o.w.guarded(func() { o.w.show(q) }))
 	o.bar.SetActions(
@@ -83,7 +85,10 @@ const (
 )
 
 func (o *optionsScreen) content() fyne.CanvasObject { return o.frame }
-func (o *optionsScreen) leave()                     { o.q.kept.now() }
+func (o *optionsScreen) leave() {
+	o.ranges.stop()
+	o.q.kept.now()
+}
 
 func (o *optionsScreen) arrive() {
 	o.show()
@@ -154,6 +159,7 @@ func (o *optionsScreen) show() {
 	o.chosen = max(0, min(o.chosen, len(o.list)-1))
 	o.seek()
 	o.paint()
+	o.ranges.follow()
 }
 
 // paint shows what has been reckoned.

@@ -39,6 +39,7 @@ func fourHeights(t testing.TB) (*bench, *optionsScreen) {
 		o.sheet.SetOption(3, 0, "form.wall", "6 mm")
 	})
 	o.choose(2)
+	b.clock.pass(rest) // their ranges are drawn
 	return b, o
 }
 

@@ -105,6 +105,7 @@ var saidOfOptions = []optionSaid{
 		}
 		return plainCell(o.Estimate.Currency.Print(o.Estimate.Total, locale))
 	}},
+	{label: "8 in 10 within", say: rangeCell},
 	{label: "Against the budget", say: againstBudget},
 	{label: "Finished bronze", say: func(o desk.Option, r estimate.Rule) optionCell {
 		finished, _, _ := optionWeights(o.Estimate)
@@ -138,6 +139,18 @@ var saidOfOptions = []optionSaid{
 		}
 		return plainCell(quantity.Print(quantity.KindMass, base, r.System))
 	}},
+}
+
+// rangeCell says between which prices eight in ten come to lie.
+func rangeCell(o desk.Option, r estimate.Rule) optionCell {
+	if o.Range == nil {
+		return optionCell{lines: []string{"being drawn …"}, tone: look.Muted}
+	}
+	if o.Range.Trials == 0 {
+		return plainCell("—") // it could not be drawn
+	}
+	p := o.Range.Price
+	return plainCell(r.Currency.Whole(p.P10, locale) + " – " + wholePlain(r.Currency, p.P90))
 }
 
 // againstBudget says how much is left, or lacking, in words and in colour.
