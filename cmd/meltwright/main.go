@@ -23,6 +23,7 @@ import (
 	"meltwright/internal/quote"
 	"meltwright/internal/sqlite"
 	"meltwright/internal/ui"
+	_ "meltwright/internal/ui/tongue" // before the toolkit reads the language
 )
 
 func main() {

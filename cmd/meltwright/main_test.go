@@ -3,11 +3,14 @@ package main
 import (
 	"bytes"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/buildinfo"
 )
 
 func TestTheCommandLineNamesTheFileTheDemoOrTheVersion(t *testing.T) {
@@ -48,4 +51,16 @@ func TestTheDemoHasAFileOfItsOwn(t *testing.T) {
 	named, err := wish{db: "shop.db", demo: true}.path()
 	require.NoError(t, err)
 	assert.True(t, filepath.IsAbs(named))
+}
+
+// Servers and containers name their language so; the toolkit reads it while the
+// program is being initialised.
+func TestNothingIsSaidOfALanguageThatIsPlain(t *testing.T) {
+	for _, lang := range []string{"C.UTF-8", "C", "", "en_US.UTF-8"} {
+		c := exec.Command(built(t), "--version")
+		c.Env = append(os.Environ(), "LC_ALL=", "LC_MESSAGES=", "LANGUAGE=", "LANG="+lang)
+		out, err := c.CombinedOutput()
+		require.NoError(t, err)
+		assert.Equal(t, buildinfo.Name+" "+buildinfo.Version+"\n", string(out), "LANG=%s", lang)
+	}
 }

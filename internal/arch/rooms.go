@@ -22,7 +22,7 @@ var (
 	quoted   = with(judged, "internal/quote")
 	worked   = with(quoted, "internal/parcel", "internal/drawing", "internal/desk")
 	stored   = with(worked, "internal/sqlite", "internal/proposal", "internal/buildinfo", "assets", "templates")
-	shown    = with(stored, "internal/ui", "internal/ui/kit", "internal/ui/look")
+	shown    = with(stored, "internal/ui", "internal/ui/kit", "internal/ui/look", "internal/ui/tongue")
 )
 
 // rooms is the plan, from the bottom up: a room comes after all that it may import.
@@ -102,6 +102,9 @@ var rooms = []room{
 		tests: list("internal/sqlite", "internal/proposal"), // the program hands these in
 	},
 
+	{
+		path: "internal/ui/tongue", holds: "the desktop's language, put right before the toolkit reads it",
+	},
 	{
 		path: "internal/ui/look", holds: "colours and sizes",
 		may: list("assets"),
