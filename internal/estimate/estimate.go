@@ -38,6 +38,10 @@ type Estimate struct {
 	MetalClause string // basis of the metal clause: alloy and price
 	Cautions    []Caution
 	nodes       nodes
+	// exchange is what one of the shop book's money buys; zero where it is the
+	// same money.
+	exchange     money.Decimal
+	exchangeFrom field.Origin
 }
 
 // PieceResult is what one piece comes to. Weights are of one cast.

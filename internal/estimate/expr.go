@@ -133,6 +133,7 @@ func (n *nodes) share(in *inputs, f *Field) expr {
 var (
 	none, percentUnit  = &quantity.None, &quantity.Percent
 	metre, millimetre  = &quantity.Metre, &quantity.Millimetre
+	centimetre         = &quantity.Centimetre
 	kilometre          = &quantity.Kilometre
 	squareMetre        = &quantity.SquareMetre
 	cubicMetre, litre  = &quantity.CubicMetre, &quantity.Litre

@@ -160,7 +160,7 @@ func (r *run) body(p *piece) (form.Body, expr, expr) {
 func (r *run) figure(p *piece) (form.Body, expr, expr) {
 	f, _ := form.FormulaNamed(p.in.word(formulaField))
 	h, w := quantity.Length(p.in.num(bodyHeightField)), quantity.Mass(p.in.num(bodyMassField))
-	nude := r.fact("nude surface by "+f.Name+" of "+quantity.Number(float64(h)*100, 1)+" cm and "+quantity.Number(float64(w), 1)+" kg", float64(f.Area(h, w)), squareMetre, field.Origin{From: field.Published, Source: f.Source})
+	nude := r.nude(p, f)
 	dress := r.dressFactor(p)
 	a := r.named("surface of the figure as dressed", r.mul(nude, dress), squareMetre)
 	room := float64(w) / r.shop.Num(shop.BodyDensity)
@@ -171,6 +171,13 @@ func (r *run) figure(p *piece) (form.Body, expr, expr) {
 		p.parts = form.Nines
 	}
 	return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(room * math.Max(1, dress.v))}, r.input(&p.in, bodyHeightField, metre), a
+}
+
+// nude is the surface of a nude body by a formula.
+func (r *run) nude(p *piece, f form.Formula) expr {
+	tall, heavy := r.input(&p.in, bodyHeightField, centimetre), r.input(&p.in, bodyMassField, kilogram)
+	factor := r.fact(f.Name+"'s factor", f.Factor, none, field.Origin{From: field.Published, Source: f.Source})
+	return r.named("nude surface", r.mul(factor, r.pow(tall, r.number(f.Height)), r.pow(heavy, r.number(f.Mass))), squareMetre)
 }
 
 func (r *run) dressFactor(p *piece) expr {

@@ -44,30 +44,32 @@ type Line struct {
 	node     int32
 	exact    float64        // the quantity before it was rounded
 	unit     *quantity.Unit // what exact is in
+	book     *field.Value   // the rate before its unit and its money were changed; nil where they were not
+	traded   bool           // its money was
 }
 
-// lineUnits are the units lines are printed in, by system, and with how many
-// decimals of quantity. The metric unit is the one formulas work in.
-var lineUnits = map[string]struct {
-	inchPound quantity.Unit
-	places    int32
-}{
-	"kg":  {quantity.Pound, 2},
-	"m²":  {quantity.SquareFoot, 2},
-	"m³":  {quantity.CubicFoot, 3},
-	"m":   {quantity.Foot, 2},
-	"km":  {quantity.Mile, 1},
-	"h":   {quantity.Hour, 2},
-	"kWh": {quantity.KilowattHour, 1},
+// printedIn is the unit that a line is printed in, where its formula works in u,
+// and the decimals of its quantity.
+func (r *run) printedIn(u *quantity.Unit) (to quantity.Unit, places int32) {
+	to, places = *u, 2
+	switch u {
+	case cubicMetre:
+		places = 3
+	case kilometre, kilowattHour:
+		places = 1
+	}
+	if r.system == quantity.InchPound {
+		if k, ok := inchPound[u.Symbol]; ok {
+			to = k
+		}
+	}
+	return to, places
 }
 
 // priceRate gives a rate per metric unit u in the unit its line is printed in:
 // as it was typed where the units agree, else converted to four decimals.
 func (r *run) priceRate(rate field.Value, u *quantity.Unit) (money.Decimal, quantity.Unit) {
-	to := *u
-	if k, ok := lineUnits[u.Symbol]; ok && r.system == quantity.InchPound {
-		to = k.inchPound
-	}
+	to, _ := r.printedIn(u)
 	dec := rate.Dec
 	if rate.Unit.Size != 0 && rate.Unit.Symbol != to.Symbol {
 		dec = money.Round(dec.InexactFloat64()*to.Size/rate.Unit.Size, 4)
@@ -124,10 +126,7 @@ func (r *run) write(st *Stage, it item) {
 		return
 	}
 	rate, unit := r.priceRate(it.rate, it.unit)
-	places := int32(2)
-	if k, ok := lineUnits[it.unit.Symbol]; ok {
-		places = k.places
-	}
+	_, places := r.printedIn(it.unit)
 	q := money.Round(it.q.v*it.unit.Size/unit.Size, places)
 	per := unit.Symbol
 	if it.unit.Symbol == "" {
@@ -153,6 +152,10 @@ func (r *run) write(st *Stage, it item) {
 		}
 	}
 	l.exact, l.unit = it.q.v, it.unit
+	if !r.bare && !rate.Equal(it.rate.Dec) {
+		was := it.rate
+		l.book, l.traded = &was, r.exchange.Sign() != 0
+	}
 	r.est.Lines = append(r.est.Lines, l)
 }
 

@@ -234,9 +234,13 @@ func checkParts(w estimate.Working) error {
 		if err != nil {
 			return err
 		}
-		said, err := worked(p.Value)
+		value, _, rate := strings.Cut(p.Value, " / ")
+		said, err := worked(value)
 		if err != nil {
 			return err
+		}
+		if rate = rate || p.Name == "rate"; rate && math.Abs(v-said) < 0.00006 {
+			continue // a rate in another unit or other money has four decimals
 		}
 		if !near && math.Abs(v-said) > 3e-5*math.Abs(said)+1e-9 {
 			return fmt.Errorf("%s: %s is %q, which is %v", w.Item, p.Name, p.Value+" = "+p.Numbers, v)
@@ -285,4 +289,27 @@ func TestAWorkingSaysWhereEachInputComesFrom(t *testing.T) {
 	assert.Contains(t, w.String(), "wall thickness 4.5 mm (typed: 4.5 mm)")
 	_, ok = e.WorkingOf(e.Pieces[0], "colour")
 	assert.False(t, ok)
+}
+
+// A shop book in dollars a kilogram and a quote in euros a pound: the working says
+// what the rate was, and what it was taken at. Every value in it is told in pounds
+// and feet besides, down to what was typed.
+func TestAWorkingNamesTheExchangeAndTheReadersUnits(t *testing.T) {
+	c := estimate.Commission{Currency: "EUR", Units: "inch-pound", Inputs: texts{"price.exchange": "0.68"}, Pieces: []estimate.Piece{{Name: "Figure", Inputs: texts{"form.body_height": "5'9\""}}}}
+	e, err := estimate.Of(c, theShop(t))
+	require.NoError(t, err)
+	text := e.Working(line(t, e, "shell", "Stucco, coarse")).String()
+	for _, part := range []string{
+		"rate 0.6786 / lb = 2.2 × 0.45359237 × 0.68",
+		"rate as set 2.2 / kg (shop book: common practice, no source)",
+		"exchange rate 0.68 (typed: 0.68)",
+		"stucco for each coat 1.2 kg/m², 0.24578 lb/ft² (shop book",
+		"height of the body 175.26 cm, 69 in (typed: 5'9\")",
+		"dress factor, nude 1 (published",
+	} {
+		assert.Contains(t, text, part)
+	}
+	euros := e.Working(line(t, e, "pour", "Expected recasts")).String()
+	assert.Contains(t, euros, "good castings 95 % (shop book")
+	assert.NotContains(t, euros, "exchange", "what a recast costs is in euros already")
 }

@@ -37,6 +37,7 @@ func (r *run) sum() {
 	r.metalClause()
 	r.sumCautions()
 	e.nodes = r.nodes
+	e.exchange, e.exchangeFrom = r.exchange, r.whole.origin(exchangeField)
 }
 
 func (r *run) sumStages() {
@@ -182,11 +183,33 @@ func joinWords(words []string) string {
 
 // Working gives the working of one line: its quantity, then its rate.
 func (e *Estimate) Working(l Line) Working {
-	w := e.nodes.working(l.Item, l.node, l.result())
+	w := e.nodes.working(l.Item, l.node, l.result(), e.System)
 	rate := l.RateText(e.Currency.Digits)
-	w.Parts = append(w.Parts, Part{Name: "rate", Value: strings.TrimSpace(rate + " " + perUnit(l.Per)), Origin: l.RateFrom})
+	w.Parts = append(w.Parts, e.rateParts(l, rate)...)
 	w.Numbers += " × " + rate + " = " + e.Currency.Text(l.Amount)
 	return w
+}
+
+// rateParts are a line's rate and, where it was taken into other money or another
+// unit, what it was before and how.
+func (e *Estimate) rateParts(l Line, rate string) []Part {
+	p := Part{Name: "rate", Value: strings.TrimSpace(rate + " " + perUnit(l.Per)), Origin: l.RateFrom}
+	if l.book == nil {
+		return []Part{p}
+	}
+	was := Part{Name: "rate as set", Value: l.book.Dec.String(), Origin: l.RateFrom}
+	p.Numbers = was.Value
+	if from := l.book.Unit; from.Symbol != "" {
+		was.Value += " / " + from.Symbol
+		if u, ok := quantity.ParseUnit(l.Per); ok && from.Symbol != u.Symbol {
+			p.Numbers += " × " + quantity.Significant(u.Size/from.Size, 8)
+		}
+	}
+	if !l.traded {
+		return []Part{p, was}
+	}
+	p.Numbers += " × " + e.exchange.String()
+	return []Part{p, was, {Name: "exchange rate", Value: e.exchange.String(), Origin: e.exchangeFrom}}
 }
 
 func perUnit(unit string) string {
@@ -218,5 +241,5 @@ func (e *Estimate) WorkingOf(p PieceResult, what string) (Working, bool) {
 	if unit != "" {
 		result += " " + unit
 	}
-	return e.nodes.working(what, at, result), true
+	return e.nodes.working(what, at, result, e.System), true
 }

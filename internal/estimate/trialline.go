@@ -5,7 +5,6 @@ import (
 	"math/bits"
 
 	"meltwright/internal/money"
-	"meltwright/internal/quantity"
 )
 
 // A trial needs sums only. Its lines come to the same cents as those of the
@@ -27,13 +26,7 @@ func (r *run) tally(st *Stage, it *item) {
 
 // amount is what a line comes to at so many times its rate.
 func (r *run) amount(it *item, factor float64) money.Amount {
-	to, places := *it.unit, int32(2)
-	if k, ok := lineUnits[it.unit.Symbol]; ok {
-		places = k.places
-		if r.system == quantity.InchPound {
-			to = k.inchPound
-		}
-	}
+	to, places := r.printedIn(it.unit)
 	q, ok1 := coefficientOf(it.q.v*it.unit.Size/to.Size, places)
 	rate, exponent, ok2 := small(it.rate.Dec)
 	if factor != 1 && ok2 {

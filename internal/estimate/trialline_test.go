@@ -104,10 +104,7 @@ func TestALineOfATrialComesToTheCentThatDecimalsComeTo(t *testing.T) {
 			varied.Dec = money.Round(varied.Dec.InexactFloat64()*factor, 4)
 		}
 		dec, unit := r.priceRate(varied, it.unit)
-		places := int32(2)
-		if k, ok := lineUnits[u.Symbol]; ok {
-			places = k.places
-		}
+		_, places := r.printedIn(u)
 		want := r.currency.Times(money.Round(it.q.v*u.Size/unit.Size, places), dec)
 		require.Equal(t, want, r.amount(&it, factor))
 	})

@@ -19,6 +19,7 @@ type Working struct {
 type Part struct {
 	Name    string
 	Value   string // "6.17 m²"
+	Local   string // the same in the quote's units, where they are others: "66.4 ft²"
 	Numbers string // its own working in figures, where it was worked out
 	Origin  field.Origin
 }
@@ -29,6 +30,9 @@ func (w Working) String() string {
 	b.WriteString(w.Numbers)
 	for _, p := range w.Parts {
 		b.WriteString("; " + p.Name + " " + p.Value)
+		if p.Local != "" {
+			b.WriteString(", " + p.Local)
+		}
 		if p.Numbers != "" {
 			b.WriteString(" = " + p.Numbers)
 		}
@@ -39,25 +43,25 @@ func (w Working) String() string {
 	return b.String()
 }
 
-// working turns the node of a result into words.
-func (n *nodes) working(item string, at int32, result string) Working {
+// working turns the node of a result into words, for a reader of sys.
+func (n *nodes) working(item string, at int32, result string, sys quantity.System) Working {
 	w := Working{Item: item, Formula: n.print(at, 0, false, true), Numbers: n.print(at, 0, true, true)}
 	if result != "" {
 		w.Numbers += " = " + result
 	}
-	n.parts(at, &w.Parts, 2, true)
+	n.parts(at, &w.Parts, sys, true)
 	return w
 }
 
 // parts collects the values of a formula, then those that its worked-out values
-// came from, as many levels down as asked: past that they are another line's.
-func (n *nodes) parts(at int32, out *[]Part, levels int, top bool) {
+// came from, down to what was typed, chosen or taken from a table.
+func (n *nodes) parts(at int32, out *[]Part, sys quantity.System, top bool) {
 	var deeper []int32
 	n.leaves(at, top, func(x node) {
 		if n.known(*out, x) {
 			return
 		}
-		p := Part{Name: n.nameOf(x), Value: figure(x)}
+		p := Part{Name: n.nameOf(x), Value: figure(x), Local: local(x, sys)}
 		switch x.op {
 		case opInput:
 			p.Origin = x.in.origin(x.field)
@@ -69,10 +73,8 @@ func (n *nodes) parts(at int32, out *[]Part, levels int, top bool) {
 		}
 		*out = append(*out, p)
 	})
-	if levels > 1 {
-		for _, d := range deeper {
-			n.parts(d, out, levels-1, false)
-		}
+	for _, d := range deeper {
+		n.parts(d, out, sys, false)
 	}
 }
 
@@ -133,6 +135,28 @@ func figure(x node) string {
 		s += " " + x.unit.Symbol
 	}
 	return s
+}
+
+// inchPound are the inch-pound units for the units that formulas work in.
+var inchPound = map[string]quantity.Unit{
+	"m": quantity.Foot, "mm": quantity.Inch, "cm": quantity.Inch, "km": quantity.Mile, "m²": quantity.SquareFoot, "m³": quantity.CubicFoot, "L": quantity.CubicInch,
+	"kg": quantity.Pound, "g/cm³": quantity.PoundPerCubicIn, "kg/m³": quantity.PoundPerCubicFt, "kg/m²": quantity.PoundPerArea,
+	"h/m²": quantity.HourPerFt2, "h/m": quantity.HourPerFoot, "h/kg": quantity.HourPerPound,
+}
+
+// local prints the value of a leaf in inch-pound units, for a reader of them.
+func local(x node, sys quantity.System) string {
+	if sys != quantity.InchPound || x.unit == nil {
+		return ""
+	}
+	if x.unit == degrees {
+		return quantity.Significant(x.v*1.8+32, 5) + " °F"
+	}
+	u, ok := inchPound[x.unit.Symbol]
+	if !ok {
+		return ""
+	}
+	return quantity.Significant(x.v*x.unit.Size/u.Size, 5) + " " + u.Symbol
 }
 
 // How tightly an operation binds, for brackets.

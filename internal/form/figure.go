@@ -6,33 +6,26 @@ import (
 	"meltwright/internal/quantity"
 )
 
-// Formula is a published formula for the surface of a human body, from height
-// and body mass.
+// Formula is a published formula for the surface of a human body: Factor ×
+// height^Height × mass^Mass, in m² from centimetres and kilograms.
 type Formula struct {
-	Name   string
-	Source string
-	area   func(cm, kg float64) float64 // m²
+	Name                 string
+	Source               string
+	Factor, Height, Mass float64
 }
 
 // Formulas are the four that the program offers; the first is the usual one.
+// Mosteller's √(height × mass ÷ 3600) is written out as a sixtieth of both roots.
 var Formulas = []Formula{
-	{"Du Bois", "Du Bois & Du Bois, Arch Intern Med 17:863–871, 1916", func(h, w float64) float64 {
-		return 0.007184 * math.Pow(h, 0.725) * math.Pow(w, 0.425)
-	}},
-	{"Mosteller", "Mosteller, N Engl J Med 317:1098, 1987", func(h, w float64) float64 {
-		return math.Sqrt(h * w / 3600)
-	}},
-	{"Haycock", "Haycock et al., J Pediatr 93:62–66, 1978", func(h, w float64) float64 {
-		return 0.024265 * math.Pow(h, 0.3964) * math.Pow(w, 0.5378)
-	}},
-	{"Gehan–George", "Gehan & George, Cancer Chemother Rep 54, 1970, from memory", func(h, w float64) float64 {
-		return 0.0235 * math.Pow(h, 0.42246) * math.Pow(w, 0.51456)
-	}},
+	{"Du Bois", "Du Bois & Du Bois, Arch Intern Med 17:863–871, 1916", 0.007184, 0.725, 0.425},
+	{"Mosteller", "Mosteller, N Engl J Med 317:1098, 1987", 1.0 / 60, 0.5, 0.5},
+	{"Haycock", "Haycock et al., J Pediatr 93:62–66, 1978", 0.024265, 0.3964, 0.5378},
+	{"Gehan–George", "Gehan & George, Cancer Chemother Rep 54, 1970, from memory", 0.0235, 0.42246, 0.51456},
 }
 
 // Area is the surface of a nude body of height h and mass w.
 func (f Formula) Area(h quantity.Length, w quantity.Mass) quantity.Area {
-	return quantity.Area(f.area(float64(h)*100, float64(w)))
+	return quantity.Area(f.Factor * math.Pow(float64(h)*100, f.Height) * math.Pow(float64(w), f.Mass))
 }
 
 // FormulaNamed finds a formula by its name.

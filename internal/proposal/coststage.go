@@ -94,6 +94,9 @@ func (c *costs) values(lines []estimate.Line) []strip {
 	for _, l := range lines {
 		for _, p := range c.e.Working(l).Parts {
 			name := p.Name + " " + p.Value
+			if p.Local != "" {
+				name += ", " + p.Local
+			}
 			if p.Name == "rate" {
 				name = l.Item + ", " + name
 			}

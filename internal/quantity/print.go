@@ -42,7 +42,7 @@ var finer = map[Kind][2]struct {
 	below float64
 }{
 	KindArea:   {{squareCentimetre, 0.1}, {squareInch, SquareFoot.Size}},
-	KindVolume: {{Litre, 0.1}, {cubicInch, CubicFoot.Size}},
+	KindVolume: {{Litre, 0.1}, {CubicInch, CubicFoot.Size}},
 	KindMass:   {{Gram, 1}, {Ounce, Pound.Size}},
 }
 

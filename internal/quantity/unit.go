@@ -69,6 +69,7 @@ var (
 	KilowattHour    = Unit{"kWh", 1, dimEnergy}
 	GramPerCubicCM  = Unit{"g/cm³", 1e3, dim{length: -3, mass: 1}}
 	PoundPerCubicIn = Unit{"lb/in³", pound / (inch * inch * inch), dim{length: -3, mass: 1}}
+	PoundPerCubicFt = Unit{"lb/ft³", pound / (foot * foot * foot), dim{length: -3, mass: 1}}
 	KiloPerArea     = Unit{"kg/m²", 1, dim{length: -2, mass: 1}}
 	PoundPerArea    = Unit{"lb/ft²", pound / (foot * foot), dim{length: -2, mass: 1}}
 	HourPerArea     = Unit{"h/m²", 1, dim{length: -2, time: 1}}
@@ -82,7 +83,7 @@ var (
 
 	squareCentimetre = Unit{"cm²", 1e-4, dimArea}
 	squareInch       = Unit{"in²", inch * inch, dimArea}
-	cubicInch        = Unit{"in³", inch * inch * inch, dimVolume}
+	CubicInch        = Unit{"in³", inch * inch * inch, dimVolume}
 )
 
 // symbols are the units as people type them, in lower case. Compound units are

@@ -166,6 +166,9 @@ func reckoning(w estimate.Working) kit.Reckoning {
 		if p.Numbers != "" {
 			in.Origin = p.Numbers
 		}
+		if p.Local != "" {
+			in.Origin = p.Local + "; " + in.Origin
+		}
 		r.Inputs = append(r.Inputs, in)
 	}
 	return r

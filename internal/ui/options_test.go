@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"image"
+	"slices"
 	"testing"
 	"time"
 
@@ -251,77 +253,92 @@ func TestEveryNumberOfTheTableIsTheEstimates(t *testing.T) {
 		assert.Contains(t, said, massOf(poured))
 		assert.Contains(t, said, weeks(x.Weeks))
 	}
-	assert.Contains(t, said, "$106,810 over")
+	assert.Contains(t, said, "$107,517 over")
 	assert.Contains(t, said, "1,465 kg at 6 m")
 }
 
+// dark is how far a pixel is from white.
+func dark(img image.Image, x, y int) float64 {
+	r, g, b, _ := img.At(x, y).RGBA()
+	return 3 - float64(r+g+b)/0xffff
+}
+
+// ruled reads the lines of a ruler in column x of a picture, from the ground up:
+// the middle of each.
+func ruled(img image.Image, x int) (lines []float64) {
+	sheet, sum, weight := dark(img, x, 0), 0.0, 0.0
+	for y := img.Bounds().Dy() - 1; y >= 0; y-- {
+		switch d := dark(img, x, y) - sheet; {
+		case d > 0.02:
+			sum, weight = sum+d*(float64(y)+0.5), weight+d
+		case weight > 0:
+			lines, sum, weight = append(lines, sum/weight), 0, 0
+		}
+	}
+	return lines
+}
+
+// topmost is the first row between two columns in which two pictures differ.
+func topmost(a, b image.Image, left, right int) int {
+	for y := range a.Bounds().Dy() {
+		for x := left; x < right; x++ {
+			if d := dark(a, x, y) - dark(b, x, y); d > 0.04 || d < -0.04 {
+				return y
+			}
+		}
+	}
+	return -1
+}
+
 // The figures are measured in the picture that the window shows, against the
-// lines of its ruler.
+// lines of its ruler, to a pixel.
 func TestFiguresInTheWindowAreAsTallAsTheirNumbersSay(t *testing.T) {
 	b, o := fourHeights(t)
 	b.win.Resize(fyne.NewSize(1280, 820))
-	o.edit(func() { o.sheet.Recommend(2, false) }) // its frame has the colour of metal
-	const scale = 3
-	w, h := int(o.picture.Size().Width)*scale, int(o.picture.Size().Height)*scale
-	img := o.drawPicture(w, h)
-	is := func(x, y int, far int, roles ...drawing.Role) bool {
-		r, g, bl, _ := img.At(x, y).RGBA()
-		for _, role := range roles {
-			c := drawing.Light().Colour(role)
-			if apart(r, c.R)+apart(g, c.G)+apart(bl, c.B) < far {
-				return true
-			}
+	for _, scale := range []int{1, 2} { // pixels to a unit of the window
+		w, h := int(o.picture.Size().Width)*scale, int(o.picture.Size().Height)*scale
+		frame, pixels := frameOf(o.picture, w, h)
+		frame.Height += frame.Text
+		s := o.lineUp(frame).Scene()
+		s.Items = slices.DeleteFunc(s.Items, func(item drawing.Item) bool { _, figure := item.(drawing.Group); return figure })
+		img, bare := o.drawPicture(w, h), paintScene(s, pixels, w, h)
+		lines := ruled(bare, int(o.table.plan.label)*scale*7/8)
+		for len(lines) > 1 && lines[0]-lines[1] < float64(30*scale) {
+			lines = lines[1:] // words below the ground
 		}
-		return false
-	}
-	var lines []float64 // of the ruler, from the ground up: one a metre
-	x := int(o.table.plan.label) * scale
-	for y := h - 1; y > 0; y-- {
-		if is(x, y, 40, drawing.Ink, drawing.Rule) {
-			from := y
-			for is(x, y-1, 60, drawing.Ink, drawing.Rule) {
-				y--
-			}
-			lines = append(lines, float64(from+y+1)/2)
-			y -= scale
+		require.Greater(t, len(lines), 2, "a line each metre")
+		perMetre := (lines[0] - lines[len(lines)-1]) / float64(len(lines)-1)
+		for i, option := range o.list {
+			half := o.table.plan.column * 0.48
+			left, right := int(o.table.plan.centre(i)-half)*scale, int(o.table.plan.centre(i)+half)*scale
+			assert.InDelta(t, lines[0]-float64(option.Estimate.Pieces[0].Standing)*perMetre, float64(topmost(img, bare, left, right)), 1,
+				"%s at %.0f pixels to the metre", option.Name, perMetre)
 		}
-	}
-	require.Greater(t, len(lines), 2)
-	perMetre := (lines[0] - lines[len(lines)-1]) / float64(len(lines)-1)
-	for i, option := range o.list {
-		left := int(o.table.plan.centre(i)-o.table.plan.column*0.45) * scale
-		top := -1
-		for y := 0; y < h && top < 0; y++ {
-			for x := left; x < left+int(o.table.plan.column*0.9)*scale; x++ {
-				if is(x, y, 50, drawing.Metal, drawing.MetalShade, drawing.MetalLight) {
-					top = y
-					break
-				}
-			}
-		}
-		assert.InDelta(t, float64(option.Estimate.Pieces[0].Standing), (lines[0]-float64(top))/perMetre, 1.5/perMetre, "%s at %.0f pixels to the metre", option.Name, perMetre)
 	}
 }
 
-// apart is how far a colour of sixteen bits is from one of eight.
-func apart(a uint32, b uint8) int {
-	d := int(a>>8) - int(b)
-	return max(d, -d)
+func TestAGroupStandsTogetherInTheWindow(t *testing.T) {
+	_, o := fourHeights(t)
+	for i, f := range o.lineUp(frame100()).Figures {
+		require.Len(t, f.Beside, 2)
+		assert.Equal(t, "dog", f.Beside[0].Drawing.Name)
+		assert.InDelta(t, float64(o.list[i].Estimate.Pieces[1].Height), f.Beside[0].Height, 1e-9)
+	}
 }
 
 func TestAScannedPieceIsDrawnByItsOwnOutline(t *testing.T) {
 	_, o := weigh(t, "life size")
 	x := o.list[1]
-	assert.Equal(t, "standing", o.silhouette(x).Name)
+	assert.Equal(t, "standing", o.silhouette(x, 0).Name)
 	x.Commission = x.Commission.Clone()
 	x.Commission.Pieces[0].Scan = &mesh.Scan{Front: mesh.Outline{{{-0.1, 0}, {0.1, 0}, {0.2, 1}, {-0.2, 1}}}}
-	drawn := o.silhouette(x)
+	drawn := o.silhouette(x, 0)
 	assert.Equal(t, "scan", drawn.Name)
 	assert.InDelta(t, 0.4, drawn.Width(), 1e-9)
 	x.Commission.Pieces[0].Scan = &mesh.Scan{}
-	assert.Equal(t, "standing", o.silhouette(x).Name, "a scan without an outline")
+	assert.Equal(t, "standing", o.silhouette(x, 0).Name, "a scan without an outline")
 	o.sheet.SetWords("drawing.0", "seated")
-	assert.Equal(t, "seated", o.silhouette(x).Name, "the one that was chosen")
+	assert.Equal(t, "seated", o.silhouette(x, 0).Name, "the one that was chosen")
 }
 
 func TestAHeightThatCannotBeReadTakesTheSliderAway(t *testing.T) {
