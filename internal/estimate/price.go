@@ -267,6 +267,7 @@ func (r *run) payments() {
 	}
 	for i, a := range money.Split(r.est.Total, shares) {
 		plan[i].Amount = a
+		plan[i].When = r.happens(plan[i].When)
 	}
 	r.est.Payments = plan
 }

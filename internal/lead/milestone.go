@@ -26,7 +26,7 @@ type moment struct {
 
 // moments are what payment plans speak of, by words of theirs.
 var moments = []moment{
-	{"", []string{"sign", "agree", "contract", "order", "deposit", "start", "commission", "advance", "booking"}},
+	{"", []string{"sign", "agree", "contract", "order", "deposit", "start", "commission", "advance", "booking", "receiv"}},
 	{"original", []string{"original", "clay", "model", "sculpt", "maquette", "design", "approv"}},
 	{"mould", []string{"mould", "mold"}},
 	{"wax", []string{"wax"}},

@@ -18,8 +18,8 @@ var ownBudgetLines = map[string]string{feeLine: "fee", "Insurance": "insurance",
 // budgetItems are the lines of the estimate that do not go where the rest of
 // their stage goes. What lifts the work goes to the installation, too.
 var budgetItems = map[string]string{
-	itemEngineer: "engineering", "Footing, dug, formed and poured": "site", itemSiteWorks: "site", itemPermits: "site", itemRecords: "documentation",
-	"Crates": "transport", "Freight by weight": "transport", "Freight by distance": "transport",
+	itemEngineer: "engineering", itemFooting: "site", itemSiteWorks: "site", itemPermits: "site", itemRecords: "documentation",
+	itemCrates: "transport", "Freight by weight": "transport", "Freight by distance": "transport",
 	"Travel of the crew": "travel", "Lodging and meals": "travel",
 }
 

@@ -45,7 +45,12 @@ type facts struct {
 	Extras                []string // lines of the user's own
 	Others                []other
 	Taxes                 []taxFact
-	Metal                 *metalFact
+	Metals                []metalFact
+	Beyond                string // by how much a metal's price must differ for the price to move
+	BaseParts             string // what of the base is in the price: "base, anchors"
+	DeliveryParts         string // and of delivery and site: "crates, freight"
+	Frame, Anchors        bool
+	Insured, Bonded       bool   // the price has insurance, or a bond
 	Law                   string // whose law of authors' rights: "us", "ca", "uk"
 	Leaded                []string
 }
@@ -62,9 +67,9 @@ type other struct {
 	Of   string // the pieces, where it is not all of them
 }
 
-// metalFact is the basis of the metal clause.
+// metalFact is the basis of the metal clause for one alloy.
 type metalFact struct {
-	Alloy, Price, Used, Beyond string
+	Alloy, Price, Used string
 }
 
 // gather gathers what a proposal says.
@@ -106,7 +111,12 @@ func (o *offer) gather() *facts {
 	for _, t := range e.Taxes {
 		f.Taxes = append(f.Taxes, taxFact{o.term(t.Name), l.percent(t.Rate), l.amount(e.Currency, t.Amount), o.date(t.Dated)})
 	}
-	f.Metal = o.metal()
+	f.Metals = o.metals()
+	f.Beyond = l.percent(money.Round(exactInput(p, estimate.Whole, "price.metal_clause").Num, 6))
+	for _, line := range e.PriceLines {
+		f.Insured = f.Insured || line.Name == "Insurance"
+		f.Bonded = f.Bonded || line.Name == "Bond"
+	}
 	f.Others = o.others(f)
 	return f
 }
@@ -156,24 +166,39 @@ func lawOf(p quote.Paper) string {
 	return ""
 }
 
-// metal takes the estimate's metal clause ("… at 17.80 CAD / kg") apart, so that
-// it can be said in any language.
-func (o *offer) metal() *metalFact {
+// metals are the alloys that the price rests on, each with what the work uses up
+// of it and the price it was reckoned at; none where there is no metal clause. A
+// second melt of what fails loses some of each alike.
+func (o *offer) metals() (out []metalFact) {
 	e, l := o.paper.Estimate, o.language
-	at := strings.LastIndex(e.MetalClause, " at ")
-	if at < 0 {
+	if e.MetalClause == "" {
 		return nil
 	}
-	m := &metalFact{
-		Alloy: o.term(e.MetalClause[:at]), Price: l.fixed(e.MetalClause[at+4:]),
-		Used:   l.size(quantity.KindMass, float64(e.MetalUsed), e.System),
-		Beyond: l.percent(money.Round(exactInput(o.paper, estimate.Whole, "price.metal_clause").Num, 6)),
+	type metal struct {
+		estimate.Line
+		kg float64
 	}
-	if number, rest, ok := strings.Cut(e.MetalClause[at+4:], " "); ok {
-		if a, err := e.Currency.Parse(number); err == nil {
-			_, unit, _ := strings.Cut(rest, "/ ")
-			m.Price = l.amount(e.Currency, a) + " / " + unit
+	var metals []metal
+	sum := 0.0
+	for _, line := range e.Lines {
+		unit, ok := quantity.ParseUnit(line.Unit)
+		if !strings.HasPrefix(line.Item, itemMetal) || !ok {
+			continue
 		}
+		kg := line.Quantity.InexactFloat64() * unit.Size
+		sum += kg
+		at := slices.IndexFunc(metals, func(m metal) bool { return m.Item == line.Item })
+		if at < 0 {
+			at, metals = len(metals), append(metals, metal{Line: line})
+		}
+		metals[at].kg += kg
 	}
-	return m
+	for _, m := range metals {
+		out = append(out, metalFact{
+			Alloy: o.term(strings.TrimPrefix(m.Item, itemMetal)),
+			Price: l.amount(e.Currency, e.Currency.Of(m.Rate)) + "\u00a0/\u00a0" + m.Per,
+			Used:  l.size(quantity.KindMass, m.kg/sum*float64(e.MetalUsed), e.System),
+		})
+	}
+	return out
 }

@@ -50,6 +50,7 @@ var sections = []section{
 	{key: "terms", set: (*offer).text},
 	{key: "care", set: (*offer).text},
 	{key: "rights", set: (*offer).text},
+	{key: "insurance", set: (*offer).text},
 	{key: "cautions", set: (*offer).text},
 	{key: "signatures", set: (*offer).signatures},
 }
@@ -113,7 +114,7 @@ func (o *offer) bind(strips []strip) (*document, error) {
 	for i := range marks {
 		marks[i].page++
 	}
-	d := &document{sheet: o.sheet, title: o.title(), author: o.facts.Shop, date: o.paper.Date}
+	d := &document{sheet: o.sheet, title: o.title(), author: o.author(), date: o.paper.Date}
 	d.marks = append([]mark{{words: o.title()}}, marks...)
 	d.finish(pages, o.furniture)
 	d.lost = o.lost
@@ -185,6 +186,15 @@ func (o *offer) title() string {
 		return t
 	}
 	return o.label("untitled")
+}
+
+// author is whose paper it is: the shop's by its name, and where the shop book
+// has none yet, the foundry's.
+func (o *offer) author() string {
+	if s := strings.TrimSpace(o.facts.Shop); s != "" {
+		return s
+	}
+	return o.label("the-foundry")
 }
 
 // date spells out an ISO date; what is no date stays as it is.

@@ -104,8 +104,8 @@ func TestAnOptionThatCannotBeMadeIsToldByName(t *testing.T) {
 
 func TestTheCommitteePageSpeaksThreeLanguagesAndFeet(t *testing.T) {
 	for code, words := range map[string][]string{
-		"fr": {"Tailles au choix", "Grandeur nature", "2,19 m", "Nous conseillons", "hauteur en bronze", "non, de"},
-		"es": {"Tamaños a elegir", "Tamaño natural", "Recomendamos", "no, por"},
+		"fr": {"Tailles au choix", "Grandeur nature", "2,19 m", "Nous conseillons", "hauteur en bronze", "dépassé de"},
+		"es": {"Tamaños a elegir", "Tamaño natural", "Recomendamos", "excede en"},
 	} {
 		q := sizedKeeper()
 		q.Words = map[string]string{"language": code}

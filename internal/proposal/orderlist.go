@@ -1,6 +1,7 @@
 package proposal
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 
@@ -33,10 +34,20 @@ func shopPaper(p quote.Paper, title, foot string) *costs {
 // document puts strips of a shop's paper on pages.
 func (c *costs) document(strips []strip) *document {
 	pages, marks := c.sheet.compose(strips)
-	d := &document{sheet: c.sheet, title: c.title + ": " + c.paper.Quote.Commission.Title, author: c.paper.Shop.Book.Shop, date: c.paper.Date, marks: marks}
+	d := &document{sheet: c.sheet, title: c.title + ": " + titleOf(c.paper), author: authorOf(c.paper), date: c.paper.Date, marks: marks}
 	d.finish(pages, c.furniture)
 	d.lost = c.lost
 	return d
+}
+
+// titleOf names the commission, and authorOf the shop, for programs that list
+// documents: neither is ever empty.
+func titleOf(p quote.Paper) string {
+	return cmp.Or(strings.TrimSpace(p.Quote.Commission.Title), "A work in bronze")
+}
+
+func authorOf(p quote.Paper) string {
+	return cmp.Or(strings.TrimSpace(p.Shop.Book.Shop), "The foundry")
 }
 
 // titled is the paper's title and which commission it is of.

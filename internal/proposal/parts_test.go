@@ -81,7 +81,10 @@ func TestTheEstimateHasTheLinesAProposalSpeaksOf(t *testing.T) {
 	for _, l := range paperOf(t, waterfront()).Estimate.Lines {
 		items = append(items, l.Item)
 	}
-	for _, item := range []string{itemEngineer, itemPermits, itemSiteWorks, itemRecords} {
+	for _, item := range []string{
+		itemEngineer, itemPermits, itemSiteWorks, itemRecords, itemFrame, itemAnchors, itemFooting, itemMounting, itemCrates, itemCrew,
+		itemMetal + "C87300 silicon bronze 95-1-4",
+	} {
 		assert.Contains(t, items, item)
 	}
 	assert.True(t, slices.ContainsFunc(paperOf(t, waterfront()).Estimate.PriceLines, func(l estimate.PriceLine) bool { return l.Name == feeLine }))

@@ -2,6 +2,7 @@ package proposal
 
 import (
 	"bytes"
+	"cmp"
 	"hash/fnv"
 	"strings"
 	"time"
@@ -71,8 +72,8 @@ func (d *document) open() *gofpdf.Fpdf {
 	}
 	pdf.SetCreationDate(date)
 	pdf.SetModificationDate(date)
-	pdf.SetTitle(basic(d.title), true)
-	pdf.SetAuthor(basic(d.author), true)
+	pdf.SetTitle(cmp.Or(strings.TrimSpace(basic(d.title)), creator()), true)
+	pdf.SetAuthor(cmp.Or(strings.TrimSpace(basic(d.author)), creator()), true)
 	pdf.SetCreator(creator(), true)
 	pdf.SetProducer(creator(), true)
 	pdf.SetAutoPageBreak(false, 0)

@@ -25,6 +25,7 @@ func (o *offer) price(key string) []strip {
 			{words: o.label("part-" + p.key)}, {words: o.words.say("covers-"+p.key, o.facts), style: &coversStyle}, {words: l.amount(e.Currency, p.amount)},
 		}}
 		if p.byOthers {
+			r.cells[1].words = "" // nothing of it is covered
 			r.cells[2] = cell{words: o.label("by-others"), style: ptr(rowStyle.tinted(drawing.Muted))}
 		}
 		tb.rows = append(tb.rows, r)

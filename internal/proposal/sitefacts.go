@@ -33,6 +33,8 @@ func (o *offer) site(f *facts) {
 			f.Records = true
 		}
 	}
+	f.BaseParts, f.DeliveryParts = o.partsOf("base"), o.partsOf("delivery")
+	f.Frame, f.Anchors = has(e, itemFrame), has(e, itemAnchors)
 	for _, x := range p.Quote.Commission.Extras {
 		f.Extras = append(f.Extras, x.Item)
 	}
@@ -54,7 +56,59 @@ const (
 	itemPermits   = "Permits"
 	itemSiteWorks = "Site works"
 	itemRecords   = "Photographs and records"
+	itemFrame     = "Inner frame, stainless steel"
+	itemAnchors   = "Anchors"
+	itemFooting   = "Footing, dug, formed and poured"
+	itemCrates    = "Crates"
+	itemCrew      = "Installation crew"
+	itemMounting  = "Mounting on the plinth"
+	itemMetal     = "Bronze used up, " // and the alloy
 )
+
+// contents are the lines of base and delivery that a price names as covered, by
+// the words for them.
+var contents = []struct{ item, words string }{
+	{itemMounting, "plinth"},
+	{itemFrame, "frame"},
+	{itemAnchors, "anchors"},
+	{itemFooting, "footing"},
+	{itemEngineer, "engineer"},
+	{itemCrates, "crates"},
+	{"Freight by weight", "freight"},
+	{"Freight by distance", "freight"},
+	{"Hoist", "lifting"},
+	{craneLine, "lifting"},
+	{itemCrew, "crew"},
+	{itemPermits, "permits"},
+	{itemSiteWorks, "site"},
+	{itemRecords, "records"},
+}
+
+// craneLine stands for the line of whatever crane lifts the work.
+const craneLine = "crane"
+
+// partsOf says what of a stage is in the price, by its lines, so that nothing is
+// named that nobody is paid for.
+func (o *offer) partsOf(stage string) string {
+	var words []string
+	for _, c := range contents {
+		item := c.item
+		if item == craneLine {
+			item = o.paper.Estimate.Lift.By
+		}
+		label := o.label("has-" + c.words)
+		isThere := slices.ContainsFunc(o.paper.Estimate.Lines, func(l estimate.Line) bool { return l.Stage == stage && l.Item == item })
+		if isThere && !slices.Contains(words, label) {
+			words = append(words, label)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// has is true where some line is of an item.
+func has(e *estimate.Estimate, item string) bool {
+	return slices.ContainsFunc(e.Lines, func(l estimate.Line) bool { return l.Item == item })
+}
 
 // leaded lists those of the estimate's alloys that hold lead.
 func leaded(s *shop.Shop, e *estimate.Estimate) (out []string) {

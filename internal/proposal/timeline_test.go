@@ -32,8 +32,8 @@ func scheduleOf(t testing.TB, p quote.Paper) lead.Schedule {
 func TestATimelineTellsThePaymentsOnTheDaysOfTheSchedule(t *testing.T) {
 	for code, want := range map[string][]string{
 		"en": {"Timeline", "Begun on 1 June 2026", "The work begins 1 June 2026", "1 Agreement signed", "4 Installed and accepted"},
-		"fr": {"Calendrier", "Commencée le 1er juin 2026", "Début du travail 1er juin 2026", "1 Entente signée", "4 Installée et acceptée"},
-		"es": {"Calendario", "Comenzada el 1 de junio de 2026", "Comienza el trabajo 1 de junio de 2026", "1 Acuerdo firmado", "4 Instalada y aceptada"},
+		"fr": {"Calendrier", "Commencée le 1er juin 2026", "Début des travaux 1er juin 2026", "1 Entente signée", "4 Installée et acceptée"},
+		"es": {"Calendario", "Comenzada el 1 de junio de 2026", "Inicio del trabajo 1 de junio de 2026", "1 Acuerdo firmado", "4 Instalada y aceptada"},
 	} {
 		p := inLanguage(begun(t, waterfront()), code)
 		s := scheduleOf(t, p)

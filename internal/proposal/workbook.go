@@ -218,7 +218,7 @@ func (b *ledger) properties() {
 	}
 	stamp := date.UTC().Format(time.RFC3339)
 	b.check(b.file.SetDocProps(&excelize.DocProperties{
-		Title: "Cost sheet: " + basic(b.paper.Quote.Commission.Title), Creator: basic(b.paper.Shop.Book.Shop), LastModifiedBy: creator(),
+		Title: "Cost sheet: " + basic(titleOf(b.paper)), Creator: basic(authorOf(b.paper)), LastModifiedBy: creator(),
 		Created: stamp, Modified: stamp,
 	}))
 	recalculate := true
