@@ -51,13 +51,64 @@ func (NoStore) Revision(context.Context, quote.ID, string) (quote.Revision, erro
 	return quote.Revision{}, quote.ErrNotFound
 }
 
+// Steps has none.
+func (NoStore) Steps(context.Context, quote.ID) ([]quote.Step, error) { return nil, nil }
+
+// Lapse has nothing that could.
+func (NoStore) Lapse(context.Context, time.Time) (int, error) { return 0, nil }
+
+// Reminders has none.
+func (NoStore) Reminders(context.Context, time.Time, time.Time) ([]quote.Reminder, error) {
+	return nil, nil
+}
+
 // Clients has none.
-func (NoStore) Clients(context.Context, string) ([]quote.Client, error) { return nil, nil }
+func (NoStore) Clients(context.Context, string, bool) ([]quote.Client, error) { return nil, nil }
 
 // SaveClient is refused.
 func (NoStore) SaveClient(context.Context, quote.Client) (quote.Client, error) {
 	return quote.Client{}, quote.ErrReadOnly
 }
+
+// DeleteClient finds none.
+func (NoStore) DeleteClient(context.Context, quote.ClientID, time.Time) error {
+	return quote.ErrNotFound
+}
+
+// RestoreClient finds none.
+func (NoStore) RestoreClient(context.Context, quote.ClientID) error { return quote.ErrNotFound }
+
+// Calls has none.
+func (NoStore) Calls(context.Context, string, bool, time.Time) ([]quote.Call, error) {
+	return nil, nil
+}
+
+// SaveCall is refused.
+func (NoStore) SaveCall(context.Context, quote.Call) (quote.Call, error) {
+	return quote.Call{}, quote.ErrReadOnly
+}
+
+// DeleteCall finds none.
+func (NoStore) DeleteCall(context.Context, quote.CallID, time.Time) error { return quote.ErrNotFound }
+
+// RestoreCall finds none.
+func (NoStore) RestoreCall(context.Context, quote.CallID) error { return quote.ErrNotFound }
+
+// KeepPicture is refused.
+func (NoStore) KeepPicture(context.Context, []byte) (quote.PictureID, error) {
+	return "", quote.ErrReadOnly
+}
+
+// Picture finds none.
+func (NoStore) Picture(context.Context, quote.PictureID) ([]byte, error) {
+	return nil, quote.ErrNotFound
+}
+
+// Marks has none.
+func (NoStore) Marks(context.Context) (map[string]quote.PictureID, error) { return nil, nil }
+
+// SetMark is refused.
+func (NoStore) SetMark(context.Context, string, quote.PictureID) error { return quote.ErrReadOnly }
 
 // Book is the starting shop book.
 func (NoStore) Book(context.Context) (shop.Book, error) { return shop.Start(), nil }

@@ -35,6 +35,9 @@ type Quote struct {
 	Commission estimate.Commission
 	Words      map[string]string // what the user wrote for the papers, by part: "idea", "recommendation"
 	Client     ClientID          // 0 where only a name was typed, in the commission
+	Call       CallID            // that it answers; 0 for none
+	Pictures   []Shown           // for its papers, in their order
+	By         string            // who changed it last
 	Created    time.Time
 	Changed    time.Time
 	Deleted    time.Time // zero unless it lies in the bin
@@ -50,33 +53,41 @@ type Summary struct {
 	State         State
 	Title, Client string
 	Place         string
-	Price         string // as last reckoned, printed: "$128,400"; empty where it has faults
+	Price         string    // as last reckoned, printed: "$128,400"; empty where it has faults
+	Call          string    // that it answers
+	Due           time.Time // the deadline of its call; zero where there is none
+	ValidUntil    time.Time // of the last that was issued; zero where none was
 	Changed       time.Time
 	Deleted       time.Time
 }
 
-// Filter says which quotes a list holds, newest first.
+// Filter says which quotes a list holds, and in which order.
 type Filter struct {
-	Words  string // every word must occur in number, title, client, place or pieces' names
-	Bin    bool   // those in the bin, instead of those that are not
-	Limit  int    // 0 is 200
+	Words  string   // every word must occur in number, title, client, call, place or pieces' names
+	State  State    // empty for all
+	Client ClientID // 0 for all
+	Call   CallID   // 0 for all
+	Bin    bool     // those in the bin, instead of those that are not
+	Order  Order
+	Today  time.Time // by which a deadline is past; zero where the order is another
+	Limit  int       // 0 is 200
 	Offset int
 }
 
-// ClientID names a client in the store.
-type ClientID int64
+// Order is what a list of quotes is sorted by.
+type Order string
 
-// Client is somebody quotes are made for.
-type Client struct {
-	ID      ClientID
-	Name    string // body or person
-	Contact string
-	Email   string
-	Phone   string
-	Address string
-	Notes   string
-	Version int64 // as of a Quote
-}
+// The orders of a list.
+const (
+	ByChange   Order = ""         // the last changed first
+	ByNumber   Order = "number"   // the last begun first
+	ByClient   Order = "client"   // as a card index is
+	ByPrice    Order = "price"    // the dearest first
+	ByDeadline Order = "deadline" // the next to come first, those that are past behind them, those without last
+)
+
+// Orders lists every order.
+func Orders() []Order { return []Order{ByChange, ByNumber, ByClient, ByPrice, ByDeadline} }
 
 // Revision is a quote as it was issued: nothing in it ever changes.
 type Revision struct {
@@ -89,5 +100,7 @@ type Revision struct {
 	Words      map[string]string
 	Price      string // decimal text, in the commission's currency
 	Total      string
-	Proposal   []byte // the PDF as it was sent
+	Frozen     *Frozen // the estimate; nil in what was issued before it was kept
+	By         string  // who issued it
+	Proposal   []byte  // the PDF as it was sent
 }

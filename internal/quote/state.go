@@ -52,10 +52,11 @@ func NextLetter(letter string) string {
 	return "A" + string(digits)
 }
 
-// Step is one step in a quote's life: when it came into a state, and which
-// letter that was about.
+// Step is one step in a quote's life: when it came into a state, which letter
+// that was about, and who did it; nobody where it lapsed by its date.
 type Step struct {
 	At     time.Time
 	State  State
 	Letter string
+	By     string
 }

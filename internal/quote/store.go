@@ -50,10 +50,36 @@ type Store interface {
 	// papers; Revision gives one whole.
 	Revisions(ctx context.Context, id ID) ([]Revision, error)
 	Revision(ctx context.Context, id ID, letter string) (Revision, error)
-	// Clients lists clients by name, those that match every word; SaveClient keeps
-	// one. A Version that is not the kept one is ErrOutdated.
-	Clients(ctx context.Context, words string) ([]Client, error)
+	// Steps lists the states that a quote has been in, in their order.
+	Steps(ctx context.Context, id ID) ([]Step, error)
+	// Lapse puts the issued quotes whose last day is over into the state lapsed, and
+	// tells how many they were. Windows that have one open may go on.
+	Lapse(ctx context.Context, now time.Time) (int, error)
+	// Reminders lists what falls due until a day: deadlines of calls that have no
+	// quote issued, last days of issued quotes, and quotes that lapsed of late.
+	Reminders(ctx context.Context, now, until time.Time) ([]Reminder, error)
+	// Clients lists clients by name, those that match every word, or of those that
+	// were removed; SaveClient keeps one. A Version that is not the kept one is
+	// ErrOutdated. DeleteClient removes one from the list, RestoreClient brings it
+	// back; quotes that are made for it go on.
+	Clients(ctx context.Context, words string, removed bool) ([]Client, error)
 	SaveClient(ctx context.Context, c Client) (Client, error)
+	DeleteClient(ctx context.Context, id ClientID, now time.Time) error
+	RestoreClient(ctx context.Context, id ClientID) error
+	// Calls, the next deadline first, those that are over last; the rest as of
+	// clients.
+	Calls(ctx context.Context, words string, removed bool, now time.Time) ([]Call, error)
+	SaveCall(ctx context.Context, c Call) (Call, error)
+	DeleteCall(ctx context.Context, id CallID, now time.Time) error
+	RestoreCall(ctx context.Context, id CallID) error
+	// KeepPicture keeps a picture's file, once however often it is kept; Picture
+	// gives it.
+	KeepPicture(ctx context.Context, data []byte) (PictureID, error)
+	Picture(ctx context.Context, id PictureID) ([]byte, error)
+	// Marks gives the shop's own pictures by name; SetMark sets one, or with no
+	// picture takes it away.
+	Marks(ctx context.Context) (map[string]PictureID, error)
+	SetMark(ctx context.Context, name string, id PictureID) error
 	// Book gives the shop book, the starting one if none was ever kept; SaveBook
 	// keeps a new version of it, and the old ones stay.
 	Book(ctx context.Context) (shop.Book, error)

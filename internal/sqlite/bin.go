@@ -54,8 +54,10 @@ func (s *Store) Empty(ctx context.Context, before time.Time) (int, error) {
 		if err != nil {
 			return err
 		}
-		n, err = done.RowsAffected()
-		return err
+		if n, err = done.RowsAffected(); err != nil {
+			return err
+		}
+		return sweepPictures(ctx, tx)
 	})
 	if err != nil {
 		return 0, err

@@ -14,8 +14,9 @@ import (
 
 // Report is what Check found: how much it looked at, and all that is wrong.
 type Report struct {
-	Quotes, Revisions, Clients, Books int
-	Wrong                             fault.List // empty where all is well
+	Quotes, Revisions, Clients, Calls, Books, Pictures int
+
+	Wrong fault.List // empty where all is well
 }
 
 // Check reads the whole file and says exactly what is wrong with it: pages and
@@ -24,7 +25,7 @@ type Report struct {
 // words that does not find what is there. An error means that it could not look.
 func (s *Store) Check(ctx context.Context) (r Report, err error) {
 	for _, look := range []func(context.Context, *sql.Tx, *Report) error{
-		checkPages, checkReferences, checkCounts, checkSheets, checkRevisions, checkBooks,
+		checkPages, checkReferences, checkCounts, checkSheets, checkRevisions, checkBooks, checkPictures, checkFiling,
 	} {
 		err := s.read(ctx, func(tx *sql.Tx) error { return look(ctx, tx, &r) })
 		if err := r.take(err); err != nil {
@@ -92,13 +93,17 @@ var counts = []string{
 		WHERE last IS NULL OR CAST(substr(number, instr(number, '-') + 1) AS INTEGER) > last`,
 	`SELECT 'Quote ' || number, 'is found under “' || body || '”, and its client is “' || name || '”'
 		FROM quotes JOIN clients c ON c.id = client_id WHERE body <> name`,
+	`SELECT 'Quote ' || number, 'is found under the call “' || call || '”, which is “' || c.title || '”'
+		FROM quotes q JOIN calls c ON c.id = call_id WHERE q.call <> c.title OR q.due IS NOT c.due`,
+	`SELECT 'Call ' || title, 'is found under “' || body || '”, and its client is “' || name || '”'
+		FROM calls JOIN clients c ON c.id = client_id WHERE body <> name`,
 	`SELECT 'Revision ' || r.letter || ' of quote ' || number, 'was issued, and the quote stands at ' || q.letter
 		FROM revisions r JOIN quotes q ON q.id = quote WHERE length(r.letter) > length(q.letter) OR length(r.letter) = length(q.letter) AND r.letter >= q.letter`,
 }
 
 func checkCounts(ctx context.Context, tx *sql.Tx, r *Report) error {
-	err := tx.QueryRowContext(ctx, `SELECT (SELECT count(*) FROM quotes), (SELECT count(*) FROM revisions), (SELECT count(*) FROM clients), (SELECT count(*) FROM shop_books)`).
-		Scan(&r.Quotes, &r.Revisions, &r.Clients, &r.Books)
+	err := tx.QueryRowContext(ctx, `SELECT (SELECT count(*) FROM quotes), (SELECT count(*) FROM revisions), (SELECT count(*) FROM clients), (SELECT count(*) FROM calls), (SELECT count(*) FROM shop_books)`).
+		Scan(&r.Quotes, &r.Revisions, &r.Clients, &r.Calls, &r.Books)
 	for _, question := range counts {
 		if err != nil {
 			return err
@@ -115,16 +120,19 @@ func checkCounts(ctx context.Context, tx *sql.Tx, r *Report) error {
 
 func checkSheets(ctx context.Context, tx *sql.Tx, r *Report) error {
 	return each(ctx, tx, func(row *sql.Rows) error {
-		var number, commission, words string
-		if err := row.Scan(&number, &commission, &words); err != nil {
+		var number, commission, words, pictures string
+		if err := row.Scan(&number, &commission, &words, &pictures); err != nil {
 			return err
 		}
 		_, err := decode[estimate.Commission](commission, "quote "+number)
 		if err == nil {
 			_, err = decodeWords(words, "quote "+number)
 		}
+		if err == nil {
+			_, err = decodeList[quote.Shown](pictures, "the pictures of quote "+number)
+		}
 		return r.take(err)
-	}, `SELECT number, commission, words FROM sheets JOIN quotes ON id = quote`)
+	}, `SELECT number, commission, words, pictures FROM sheets JOIN quotes ON id = quote`)
 }
 
 func checkRevisions(ctx context.Context, tx *sql.Tx, r *Report) error {

@@ -18,7 +18,7 @@ func keep(t testing.TB, s *Store, c quote.Client) quote.Client {
 
 func names(t testing.TB, s *Store, words string) []string {
 	t.Helper()
-	all, err := s.Clients(t.Context(), words)
+	all, err := s.Clients(t.Context(), words, false)
 	require.NoError(t, err)
 	got := []string{}
 	for _, c := range all {
@@ -33,7 +33,7 @@ func TestAClientIsKeptWhole(t *testing.T) {
 	assert.NotZero(t, c.ID)
 	c.Phone = "+1 555 0101"
 	c = keep(t, s, c)
-	all, err := s.Clients(t.Context(), "")
+	all, err := s.Clients(t.Context(), "", false)
 	require.NoError(t, err)
 	assert.Equal(t, []quote.Client{c}, all)
 	sound(t, s)

@@ -134,7 +134,7 @@ func TestAFileInAReadOnlyFolderOpensToRead(t *testing.T) {
 }
 
 func TestAStoreOpenToReadRefusesEveryChange(t *testing.T) {
-	path := ofVersion(t, 1)
+	path := ofVersion(t, len(migrations))
 	s, err := OpenReadOnly(t.Context(), path)
 	require.NoError(t, err)
 	defer s.Close()

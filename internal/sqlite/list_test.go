@@ -173,6 +173,6 @@ func TestNoTypedTextIsAFaultOfTheSearch(t *testing.T) {
 		_, _, err := s.List(t.Context(), quote.Filter{Words: rapid.String().Draw(rt, "words")})
 		require.NoError(rt, err)
 	})
-	_, err := s.Clients(t.Context(), "\xff\xfe \x00 \"\"\" a\x00b")
+	_, err := s.Clients(t.Context(), "\xff\xfe \x00 \"\"\" a\x00b", false)
 	require.NoError(t, err)
 }

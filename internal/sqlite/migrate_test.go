@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -56,11 +57,22 @@ func furnish(t testing.TB, s *Store) {
 	t.Helper()
 	small := shop.Book{Shop: "Ash Ferry Foundry", Currency: "CAD", Units: "metric", Dated: "2026-03-14"}
 	require.NoError(t, s.SaveBook(t.Context(), small, march))
-	c := keep(t, s, quote.Client{Name: "Town of Grönhaven", Contact: "Ida Moss", Notes: "pays in 30 days; 'as agreed'"})
-	q, err := s.Save(t.Context(), quote.Quote{Commission: harbour(), Client: c.ID, Words: map[string]string{"idea": "She waits\nfor the ferry."}}, "$128,400", march)
+	c := keep(t, s, quote.Client{
+		Name: "Town of Grönhaven", Contact: "Ida Moss", Notes: "pays in 30 days; 'as agreed'",
+		People: []quote.Person{{Name: "Nils Reed", Role: "harbour master"}}, Sites: []quote.Site{{Name: "Harbour steps", Access: "no crane at low tide"}},
+	})
+	call := called(t, s, quote.Call{Title: "A figure for the harbour", Client: c.ID, Deadline: "2 May 2026", Due: may, Budget: "$150,000"})
+	photo, err := s.KeepPicture(t.Context(), []byte("\xff\xd8\xff a photograph"))
+	require.NoError(t, err)
+	require.NoError(t, s.SetMark(t.Context(), quote.Logo, photo))
+	q, err := s.Save(t.Context(), quote.Quote{
+		Commission: harbour(), Client: c.ID, Call: call.ID, By: "Ada", Words: map[string]string{"idea": "She waits\nfor the ferry."},
+		Pictures: []quote.Shown{{Picture: photo, Name: quote.Cover, Caption: "In clay"}},
+	}, "$128,400", march)
 	require.NoError(t, err)
 	r := revisionOf(q)
-	r.Book, r.Proposal = small, []byte("%PDF-1.3\x00\xff")
+	r.Book, r.Proposal, r.By = small, []byte("%PDF-1.3\x00\xff"), "Ada"
+	r.Frozen = &quote.Frozen{Currency: "CAD", Price: 12840000, Lines: []quote.FrozenLine{{Stage: "wax", Item: "Wax", Text: "41.0 kg × 14.00", Amount: 57400}}}
 	require.NoError(t, s.Issue(t.Context(), r))
 	require.NoError(t, s.Delete(t.Context(), saved(t, s, "Owl", at(1)).ID, at(2)))
 	saved(t, s, "Otter", at(3))
@@ -81,7 +93,7 @@ func dumped(t testing.TB, s *Store) string {
 	require.NoError(t, each(ctx, s.db, line, `SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite_%'
 		AND name NOT LIKE 'search\_%' ESCAPE '\' AND name NOT LIKE 'client\_search\_%' ESCAPE '\' OR type = 'trigger' ORDER BY rowid`))
 	b.WriteString("DELETE FROM pulse;\n")
-	for _, table := range []string{"pulse", "numbers", "clients", "quotes", "sheets", "revisions", "shop_books"} {
+	for _, table := range []string{"pulse", "numbers", "clients", "calls", "pictures", "marks", "quotes", "sheets", "revisions", "shop_books"} {
 		columns := []string{}
 		require.NoError(t, each(ctx, s.db, func(row *sql.Rows) error {
 			var name string
@@ -98,7 +110,11 @@ func TestAFileOfEverySchemaThatEverLandedOpens(t *testing.T) {
 	for version := 1; version <= len(migrations); version++ {
 		s := opened(t, ofVersion(t, version))
 		report := sound(t, s)
-		assert.Equal(t, Report{Quotes: 3, Revisions: 1, Clients: 1, Books: 1}, report)
+		want := Report{Quotes: 3, Revisions: 1, Clients: 1, Books: 1}
+		if version > 1 {
+			want.Calls, want.Pictures = 1, 1
+		}
+		assert.Equal(t, want, report)
 		assert.Equal(t, []string{"Standing figure with dog"}, titles(t, s, quote.Filter{Words: "gronhaven 001"}))
 		assert.Equal(t, []string{"Owl"}, titles(t, s, quote.Filter{Bin: true}))
 		q, err := s.Quote(t.Context(), 1)
@@ -108,6 +124,8 @@ func TestAFileOfEverySchemaThatEverLandedOpens(t *testing.T) {
 		r, err := s.Revision(t.Context(), 1, "A")
 		require.NoError(t, err)
 		assert.Equal(t, []byte("%PDF-1.3\x00\xff"), r.Proposal)
+		assert.Equal(t, []string{"Otter", "Standing figure with dog"}, titles(t, s, quote.Filter{Order: quote.ByPrice}))
+		assert.Equal(t, r.ValidUntil, summaryOf(t, s, 1).ValidUntil)
 		assert.Equal(t, "2026-004", saved(t, s, "Heron", march).Number)
 	}
 }
@@ -152,10 +170,11 @@ func versionOf(t testing.TB, path string) (version int) {
 }
 
 func TestAnOlderFileIsCopiedAndThenBroughtUpToDate(t *testing.T) {
-	path := ofVersion(t, 1)
+	path := ofVersion(t, len(migrations))
+	known := len(migrations)
 	later(t, `ALTER TABLE clients ADD COLUMN mood TEXT NOT NULL DEFAULT 'fine'`)
 	s := opened(t, path)
-	assert.Equal(t, 2, versionOf(t, path))
+	assert.Equal(t, len(migrations), versionOf(t, path))
 	assert.Len(t, titles(t, s, quote.Filter{}), 2)
 	backups, err := Backups(t.Context(), path)
 	require.NoError(t, err)
@@ -163,12 +182,13 @@ func TestAnOlderFileIsCopiedAndThenBroughtUpToDate(t *testing.T) {
 	assert.Equal(t, "before an update", backups[0].What)
 	assert.Equal(t, 2, backups[0].Quotes)
 	assert.NoError(t, backups[0].Err)
-	assert.Contains(t, backups[0].Path, "-before-2.db")
-	assert.Equal(t, 1, versionOf(t, backups[0].Path))
+	assert.Contains(t, backups[0].Path, fmt.Sprintf("-before-%d.db", known+1))
+	assert.Equal(t, known, versionOf(t, backups[0].Path))
 }
 
 func TestAMigrationThatFailsLeavesTheFileAsItWas(t *testing.T) {
-	path := ofVersion(t, 1)
+	path := ofVersion(t, len(migrations))
+	known := len(migrations)
 	for _, statements := range []string{
 		`ALTER TABLE clients ADD COLUMN mood TEXT; SELECT nonsense`,
 		`DROP TABLE clients; CREATE TABLE clients (id INTEGER PRIMARY KEY) STRICT`, // quotes refer to it
@@ -176,8 +196,8 @@ func TestAMigrationThatFailsLeavesTheFileAsItWas(t *testing.T) {
 		later(t, statements)
 		_, err := Open(t.Context(), path)
 		says(t, err, nil)
-		migrations = migrations[:1]
-		assert.Equal(t, 1, versionOf(t, path))
+		migrations = migrations[:known]
+		assert.Equal(t, known, versionOf(t, path))
 		s := opened(t, path)
 		sound(t, s)
 		require.NoError(t, s.Close())
@@ -185,23 +205,24 @@ func TestAMigrationThatFailsLeavesTheFileAsItWas(t *testing.T) {
 }
 
 func TestAnOlderFileOpensToReadAndStaysAsItIs(t *testing.T) {
-	path := ofVersion(t, 1)
+	path := ofVersion(t, len(migrations))
+	known := len(migrations)
 	later(t, `ALTER TABLE clients ADD COLUMN mood TEXT NOT NULL DEFAULT 'fine'`)
 	s, err := OpenReadOnly(t.Context(), path)
 	require.NoError(t, err)
 	defer s.Close()
 	assert.Len(t, titles(t, s, quote.Filter{}), 2)
-	assert.Equal(t, 1, versionOf(t, path))
+	assert.Equal(t, known, versionOf(t, path))
 }
 
 func TestAFileOfANewerVersionIsRefusedAndNotTouched(t *testing.T) {
-	path := ofVersion(t, 1)
-	tell(t, path, `PRAGMA user_version = 3`, `CREATE TABLE moods (mood TEXT)`)
+	path := ofVersion(t, len(migrations))
+	tell(t, path, fmt.Sprintf(`PRAGMA user_version = %d`, len(migrations)+2), `CREATE TABLE moods (mood TEXT)`)
 	was, err := os.ReadFile(path)
 	require.NoError(t, err)
 	for _, open := range []func(context.Context, string) (*Store, error){Open, OpenReadOnly} {
 		_, err = open(t.Context(), path)
-		says(t, err, quote.ErrNewer, path, "its version is 3", "up to 1", "install")
+		says(t, err, quote.ErrNewer, path, "its version is "+strconv.Itoa(len(migrations)+2), "up to "+strconv.Itoa(len(migrations)), "install")
 	}
 	is, err := os.ReadFile(path)
 	require.NoError(t, err)

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"strconv"
-	"strings"
 	"time"
 
 	"meltwright/internal/estimate"
@@ -24,24 +23,27 @@ func (s *Store) Quote(ctx context.Context, id quote.ID) (q quote.Quote, err erro
 
 func readQuote(ctx context.Context, db asker, id quote.ID) (quote.Quote, error) {
 	q := quote.Quote{ID: id}
-	var commission, words string
-	var client, deleted sql.NullInt64
+	var commission, words, pictures string
+	var client, call, deleted sql.NullInt64
 	var created, changed int64
-	err := db.QueryRowContext(ctx, `SELECT number, letter, state, client_id, created, changed, deleted, version, commission, words
+	err := db.QueryRowContext(ctx, `SELECT number, letter, state, client_id, call_id, hand, created, changed, deleted, version, commission, words, pictures
 		FROM quotes LEFT JOIN sheets ON quote = id WHERE id = ?`, id).
-		Scan(&q.Number, &q.Letter, &q.State, &client, &created, &changed, &deleted, &q.Version, (*orNone)(&commission), (*orNone)(&words))
+		Scan(&q.Number, &q.Letter, &q.State, &client, &call, &q.By, &created, &changed, &deleted, &q.Version, (*orNone)(&commission), (*orNone)(&words), (*orNone)(&pictures))
 	if errors.Is(err, sql.ErrNoRows) {
 		return quote.Quote{}, notFound(id)
 	}
 	if err != nil {
 		return quote.Quote{}, err
 	}
-	q.Client = quote.ClientID(client.Int64)
+	q.Client, q.Call = quote.ClientID(client.Int64), quote.CallID(call.Int64)
 	q.Created, q.Changed, q.Deleted = moment(created), moment(changed), momentOrNone(deleted)
 	if q.Commission, err = decode[estimate.Commission](commission, "quote "+q.Number); err != nil {
 		return quote.Quote{}, err
 	}
-	q.Words, err = decodeWords(words, "quote "+q.Number)
+	if q.Words, err = decodeWords(words, "quote "+q.Number); err != nil {
+		return quote.Quote{}, err
+	}
+	q.Pictures, err = decodeList[quote.Shown](pictures, "the pictures of quote "+q.Number)
 	return q, err
 }
 
@@ -99,9 +101,9 @@ func insertQuote(ctx context.Context, tx *sql.Tx, q quote.Quote, price string, n
 	if err != nil {
 		return q, err
 	}
-	done, err := tx.ExecContext(ctx, `INSERT INTO quotes (spot, number, letter, state, title, client, body, place, pieces, price, client_id, created, changed, version)
-		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 1)`,
-		spot, q.Number, q.Letter, q.State, r.title, r.client, r.body, r.place, r.pieces, price, r.clientID, at, at)
+	done, err := tx.ExecContext(ctx, `INSERT INTO quotes (spot, number, letter, state, title, client, body, place, pieces, price, client_id, call_id, call, due, worth, filed, hand, created, changed, version)
+		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 1)`,
+		spot, q.Number, q.Letter, q.State, r.title, r.client, r.body, r.place, r.pieces, price, r.clientID, r.callID, r.call, r.due, digitsOf(price), r.filed, q.By, at, at)
 	if err != nil {
 		return q, err
 	}
@@ -110,7 +112,7 @@ func insertQuote(ctx context.Context, tx *sql.Tx, q quote.Quote, price string, n
 		return q, err
 	}
 	q.ID = quote.ID(id)
-	_, err = tx.ExecContext(ctx, `INSERT INTO sheets (quote, commission, words) VALUES (?, ?, ?)`, id, r.commission, r.words)
+	_, err = tx.ExecContext(ctx, `INSERT INTO sheets (quote, commission, words, pictures) VALUES (?, ?, ?, ?)`, id, r.commission, r.words, r.pictures)
 	return q, err
 }
 
@@ -141,11 +143,11 @@ func updateQuote(ctx context.Context, tx *sql.Tx, q quote.Quote, price string, n
 		return q, err
 	}
 	if _, err = tx.ExecContext(ctx, `UPDATE quotes SET spot = ?, state = ?, title = ?, client = ?, body = ?, place = ?, pieces = ?,
-		price = ?, client_id = ?, changed = ?, version = ? WHERE id = ?`,
-		spot, q.State, r.title, r.client, r.body, r.place, r.pieces, price, r.clientID, at, q.Version, q.ID); err != nil {
+		price = ?, client_id = ?, call_id = ?, call = ?, due = ?, worth = ?, filed = ?, hand = ?, changed = ?, version = ? WHERE id = ?`,
+		spot, q.State, r.title, r.client, r.body, r.place, r.pieces, price, r.clientID, r.callID, r.call, r.due, digitsOf(price), r.filed, q.By, at, q.Version, q.ID); err != nil {
 		return q, err
 	}
-	_, err = tx.ExecContext(ctx, `UPDATE sheets SET commission = ?, words = ? WHERE quote = ?`, r.commission, r.words, q.ID)
+	_, err = tx.ExecContext(ctx, `UPDATE sheets SET commission = ?, words = ?, pictures = ? WHERE quote = ?`, r.commission, r.words, r.pictures, q.ID)
 	return q, err
 }
 
@@ -175,33 +177,6 @@ func mayBecome(kept quote.Quote, to quote.State) error {
 
 func strangeState(s quote.State) error {
 	return refusal(nil, "State", string(s), "is not one that a quote can be in", fmt.Sprintf("give one of %v", quote.States()))
-}
-
-// row is a quote as the tables hold it.
-type row struct {
-	title, client, body, place, pieces, commission, words string
-	clientID                                              sql.NullInt64
-}
-
-func rowOf(ctx context.Context, tx *sql.Tx, q quote.Quote) (r row, err error) {
-	c := q.Commission
-	r.title, r.client, r.place = c.Title, c.Client, c.Place
-	names := make([]string, len(c.Pieces))
-	for i, p := range c.Pieces {
-		names[i] = p.Name
-	}
-	r.pieces = strings.Join(names, "\n")
-	if q.Client != 0 {
-		r.clientID = sql.NullInt64{Int64: int64(q.Client), Valid: true}
-		if r.body, err = clientName(ctx, tx, q.Client); err != nil {
-			return r, err
-		}
-	}
-	if r.commission, err = encode(c); err != nil {
-		return r, err
-	}
-	r.words, err = encodeWords(q.Words)
-	return r, err
 }
 
 // nextNumber gives the year's next number: "2026-014". None is given twice,

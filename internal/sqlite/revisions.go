@@ -32,7 +32,7 @@ func (s *Store) Issue(ctx context.Context, r quote.Revision) error {
 		if err := sealed.insert(ctx, tx); err != nil {
 			return err
 		}
-		return moveOn(ctx, tx, q, micros(r.IssuedAt))
+		return moveOn(ctx, tx, q, r)
 	})
 }
 
@@ -49,13 +49,14 @@ func mayIssue(q quote.Quote, r quote.Revision) error {
 }
 
 // moveOn makes a quote issued, with the next letter to work on.
-func moveOn(ctx context.Context, tx *sql.Tx, q quote.Quote, at int64) error {
+func moveOn(ctx context.Context, tx *sql.Tx, q quote.Quote, r quote.Revision) error {
+	at := micros(r.IssuedAt)
 	spot, err := freeSpot(ctx, tx, at, false)
 	if err != nil {
 		return err
 	}
-	_, err = tx.ExecContext(ctx, `UPDATE quotes SET spot = ?, letter = ?, state = ?, changed = ?, version = version + 1 WHERE id = ?`,
-		spot, quote.NextLetter(q.Letter), quote.Issued, at, q.ID)
+	_, err = tx.ExecContext(ctx, `UPDATE quotes SET spot = ?, letter = ?, state = ?, valid_until = ?, hand = ?, changed = ?, version = version + 1 WHERE id = ?`,
+		spot, quote.NextLetter(q.Letter), quote.Issued, micros(r.ValidUntil), r.By, at, q.ID)
 	return err
 }
 
@@ -66,11 +67,12 @@ type sealed struct {
 	issued, valid           int64
 	price, total            string
 	commission, book, words string
+	frozen, who             string
 	proposal, seal          []byte
 }
 
 func seal(r quote.Revision) (s sealed, err error) {
-	s = sealed{quote: r.Quote, letter: r.Letter, issued: micros(r.IssuedAt), valid: micros(r.ValidUntil), price: r.Price, total: r.Total, proposal: r.Proposal}
+	s = sealed{quote: r.Quote, letter: r.Letter, issued: micros(r.IssuedAt), valid: micros(r.ValidUntil), price: r.Price, total: r.Total, who: r.By, proposal: r.Proposal}
 	if s.proposal == nil {
 		s.proposal = []byte{}
 	}
@@ -83,6 +85,11 @@ func seal(r quote.Revision) (s sealed, err error) {
 	if s.words, err = encodeWords(r.Words); err != nil {
 		return s, err
 	}
+	if r.Frozen != nil {
+		if s.frozen, err = encode(r.Frozen); err != nil {
+			return s, err
+		}
+	}
 	s.seal = s.reckon()
 	return s, nil
 }
@@ -94,7 +101,11 @@ func (s sealed) reckon() []byte {
 	for _, n := range []int64{int64(s.quote), s.issued, s.valid} {
 		_ = binary.Write(h, binary.BigEndian, n) // a hash takes all
 	}
-	for _, part := range [][]byte{[]byte(s.letter), []byte(s.price), []byte(s.total), []byte(s.commission), []byte(s.book), []byte(s.words), s.proposal} {
+	parts := [][]byte{[]byte(s.letter), []byte(s.price), []byte(s.total), []byte(s.commission), []byte(s.book), []byte(s.words), s.proposal}
+	if s.frozen+s.who != "" { // as file version 1 had none
+		parts = append(parts, []byte(s.frozen), []byte(s.who))
+	}
+	for _, part := range parts {
 		_ = binary.Write(h, binary.BigEndian, int64(len(part)))
 		h.Write(part)
 	}
@@ -102,16 +113,16 @@ func (s sealed) reckon() []byte {
 }
 
 func (s sealed) insert(ctx context.Context, tx *sql.Tx) error {
-	_, err := tx.ExecContext(ctx, `INSERT INTO revisions (quote, letter, issued, valid_until, price, total, seal, commission, book, words, proposal)
-		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-		s.quote, s.letter, s.issued, s.valid, s.price, s.total, s.seal, s.commission, s.book, s.words, s.proposal)
+	_, err := tx.ExecContext(ctx, `INSERT INTO revisions (quote, letter, issued, valid_until, price, total, seal, commission, book, words, proposal, frozen, who)
+		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+		s.quote, s.letter, s.issued, s.valid, s.price, s.total, s.seal, s.commission, s.book, s.words, s.proposal, s.frozen, s.who)
 	return err
 }
 
-const sealedColumns = `SELECT quote, letter, issued, valid_until, price, total, seal, commission, book, words, proposal FROM revisions `
+const sealedColumns = `SELECT quote, letter, issued, valid_until, price, total, seal, commission, book, words, proposal, frozen, who FROM revisions `
 
 func (s *sealed) columns() []any {
-	return []any{&s.quote, &s.letter, &s.issued, &s.valid, &s.price, &s.total, &s.seal, &s.commission, &s.book, &s.words, &s.proposal}
+	return []any{&s.quote, &s.letter, &s.issued, &s.valid, &s.price, &s.total, &s.seal, &s.commission, &s.book, &s.words, &s.proposal, &s.frozen, &s.who}
 }
 
 // open reads a revision, if its seal is whole.
@@ -120,12 +131,19 @@ func (s sealed) open(number string) (r quote.Revision, err error) {
 	if !bytes.Equal(s.seal, s.reckon()) {
 		return r, refusal(quote.ErrDamaged, "R"+of[1:], "", "is not what was issued: its checksum differs", "take it from a backup, or from the PDF that was sent")
 	}
-	r = quote.Revision{Quote: s.quote, Letter: s.letter, IssuedAt: moment(s.issued), ValidUntil: moment(s.valid), Price: s.price, Total: s.total, Proposal: s.proposal}
+	r = quote.Revision{Quote: s.quote, Letter: s.letter, IssuedAt: moment(s.issued), ValidUntil: moment(s.valid), Price: s.price, Total: s.total, By: s.who, Proposal: s.proposal}
 	if r.Commission, err = decode[estimate.Commission](s.commission, of); err != nil {
 		return r, err
 	}
 	if r.Book, err = decodeBook(s.book, of); err != nil {
 		return r, err
+	}
+	if s.frozen != "" {
+		frozen, err := decode[quote.Frozen](s.frozen, of)
+		if err != nil {
+			return r, err
+		}
+		r.Frozen = &frozen
 	}
 	r.Words, err = decodeWords(s.words, of)
 	return r, err
@@ -141,11 +159,11 @@ func (s *Store) Revisions(ctx context.Context, id quote.ID) (all []quote.Revisio
 		return each(ctx, tx, func(row *sql.Rows) error {
 			r := quote.Revision{Quote: id}
 			var issued, valid int64
-			err := row.Scan(&r.Letter, &issued, &valid, &r.Price, &r.Total)
+			err := row.Scan(&r.Letter, &issued, &valid, &r.Price, &r.Total, &r.By)
 			r.IssuedAt, r.ValidUntil = moment(issued), moment(valid)
 			all = append(all, r)
 			return err
-		}, `SELECT letter, issued, valid_until, price, total FROM revisions WHERE quote = ? ORDER BY length(letter), letter`, id)
+		}, `SELECT letter, issued, valid_until, price, total, who FROM revisions WHERE quote = ? ORDER BY length(letter), letter`, id)
 	})
 	if err != nil {
 		return nil, err
@@ -183,11 +201,11 @@ func (s *Store) Steps(ctx context.Context, id quote.ID) (all []quote.Step, err e
 		return each(ctx, tx, func(row *sql.Rows) error {
 			var step quote.Step
 			var at int64
-			err := row.Scan(&at, &step.State, &step.Letter)
+			err := row.Scan(&at, &step.State, &step.Letter, &step.By)
 			step.At = moment(at)
 			all = append(all, step)
 			return err
-		}, `SELECT at, state, letter FROM steps WHERE quote = ? ORDER BY rowid`, id)
+		}, `SELECT at, state, letter, who FROM steps WHERE quote = ? ORDER BY rowid`, id)
 	})
 	return all, err
 }

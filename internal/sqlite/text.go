@@ -57,6 +57,23 @@ func decodeWords(text, of string) (map[string]string, error) {
 	return words, err
 }
 
+// encodeList writes a list of things; none is an empty list.
+func encodeList[T any](list []T) (string, error) {
+	if list == nil {
+		list = []T{}
+	}
+	return encode(list)
+}
+
+// decodeList reads a list of things; an empty one is nil.
+func decodeList[T any](text, of string) ([]T, error) {
+	list, err := decode[[]T](text, of)
+	if len(list) == 0 {
+		list = nil
+	}
+	return list, err
+}
+
 // enough is how many words a search looks for; a page pasted by mistake has more.
 const enough = 50
 
