@@ -12,26 +12,15 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/reference"
 )
 
 // patience is how long a person would wait before saying that nothing happens.
 const patience = 60 * time.Second
 
-// needTool gives the path of a program that a test works with. A machine without
-// it cannot run the test; one that sets MELTWRIGHT_TOOLS=required says it has
-// them all, and there a missing one is a failure.
-func needTool(t testing.TB, name string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err == nil {
-		return path
-	}
-	if os.Getenv("MELTWRIGHT_TOOLS") == "required" {
-		t.Fatalf("this test needs %s: %v", name, err)
-	}
-	t.Skipf("%s is not installed", name)
-	return ""
-}
+// needTool gives the path of a reference program or file.
+var needTool = reference.Tool
 
 // tags are the build tags of the window.
 func tags() string {

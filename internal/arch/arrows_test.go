@@ -45,7 +45,7 @@ func mayImport(r room, path string) bool {
 
 func testsMayImport(r room, path string) bool {
 	if inner, ours := strings.CutPrefix(path, module+"/"); ours {
-		return inner == r.path || slices.Contains(r.tests, inner)
+		return inner == r.path || slices.Contains(r.tests, inner) || slices.Contains(testRooms, inner)
 	}
 	return slices.ContainsFunc(testLibraries, func(l string) bool { return within(path, l) })
 }

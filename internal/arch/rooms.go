@@ -31,6 +31,7 @@ var rooms = []room{
 	{path: "templates", holds: "the wording of proposals, embedded"},
 	{path: "internal/buildinfo", holds: "which program this is, as the packager is told"},
 
+	{path: "internal/reference", holds: "programs and files from outside that tests hold the work against; for tests alone"},
 	{
 		path: "internal/fault", holds: "what went wrong, in which field, and what to do about it",
 		pure: true,
@@ -159,6 +160,9 @@ var testLibraries = list(
 	"github.com/rogpeppe/go-internal",
 	"pgregory.net/rapid",
 )
+
+// testRooms may be imported by every room's tests, and by nothing else.
+var testRooms = list("internal/reference")
 
 // topLevel is what the repository's first level holds besides dotfiles.
 var topLevel = list("cmd", "internal", "assets", "templates", "testdata",

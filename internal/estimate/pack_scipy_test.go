@@ -4,39 +4,18 @@ import (
 	"errors"
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"os/exec"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/reference"
 )
 
-// needTool gives the path of a reference program. A machine without it cannot
-// run the test; one that sets MELTWRIGHT_TOOLS=required says it has them all.
-func needTool(t *testing.T, name string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if filepath.IsAbs(name) {
-		path = name
-		_, err = os.Stat(name)
-	}
-	if err == nil {
-		return path
-	}
-	missing(t, name, err)
-	return ""
-}
-
-func missing(t *testing.T, name string, err error) {
-	t.Helper()
-	if os.Getenv("MELTWRIGHT_TOOLS") == "required" {
-		t.Fatalf("this test needs %s: %v", name, err)
-	}
-	t.Skipf("%s is not installed", name)
-}
+// needTool gives the path of a reference program or file.
+var needTool = reference.Tool
 
 // fewestByMilp finds the fewest heats by SciPy's milp: one heat for each way of
 // filling a crucible, as many of each as cover the sections.
@@ -85,7 +64,7 @@ func TestHeatsAreAsFewAsIntegerProgrammingFinds(t *testing.T) {
 	out, err := run.Output()
 	var exit *exec.ExitError
 	if errors.As(err, &exit) && exit.ExitCode() == 77 {
-		missing(t, "python3-scipy", err)
+		reference.Missing(t, "python3-scipy", err)
 	}
 	require.NoError(t, err)
 	answers := strings.Fields(string(out))

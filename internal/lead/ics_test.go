@@ -17,25 +17,11 @@ import (
 	"pgregory.net/rapid"
 
 	"meltwright/internal/money"
+	"meltwright/internal/reference"
 )
 
-// needTool gives the path of a reference program. A machine without it cannot
-// run the test; one that sets MELTWRIGHT_TOOLS=required says it has them all.
-func needTool(t *testing.T, name string, probe ...string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err == nil && len(probe) > 0 {
-		err = exec.Command(path, probe...).Run()
-	}
-	if err == nil {
-		return path
-	}
-	if os.Getenv("MELTWRIGHT_TOOLS") == "required" {
-		t.Fatalf("this test needs %s %s: %v", name, strings.Join(probe, " "), err)
-	}
-	t.Skipf("%s %s is not there", name, strings.Join(probe, " "))
-	return ""
-}
+// needTool gives the path of a reference program or file.
+var needTool = reference.Tool
 
 var stamp = time.Date(2026, 2, 27, 9, 30, 0, 0, time.UTC)
 

@@ -7,32 +7,16 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/reference"
 )
 
-// needTool gives the path of a reference program or data file. A machine
-// without it cannot run the test; one that sets MELTWRIGHT_TOOLS=required says
-// it has them all, and there a missing one is a failure.
-func needTool(t testing.TB, name string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if filepath.IsAbs(name) {
-		path = name
-		_, err = os.Stat(name)
-	}
-	if err == nil {
-		return path
-	}
-	if os.Getenv("MELTWRIGHT_TOOLS") == "required" {
-		t.Fatalf("this test needs %s: %v", name, err)
-	}
-	t.Skipf("%s is not installed", name)
-	return ""
-}
+// needTool gives the path of a reference program or file.
+var needTool = reference.Tool
 
 // figures is where Debian's libcgal-demo puts its meshes of real forms.
 const figures = "/usr/share/doc/libcgal-dev/data.tar.gz"

@@ -10,22 +10,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/reference"
 )
 
-// needTool gives the path of a reference program. A machine without it cannot
-// run the test; one that sets MELTWRIGHT_TOOLS=required says it has them all.
-func needTool(t *testing.T, name string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err == nil {
-		return path
-	}
-	if os.Getenv("MELTWRIGHT_TOOLS") == "required" {
-		t.Fatalf("this test needs %s: %v", name, err)
-	}
-	t.Skipf("%s is not installed", name)
-	return ""
-}
+// needTool gives the path of a reference program or file.
+var needTool = reference.Tool
 
 // reader opens a parcel with Python's own zipfile, json and hashlib.
 const reader = `
