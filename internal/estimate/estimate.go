@@ -61,6 +61,7 @@ type PieceResult struct {
 	Alloy          string
 	Sections       int
 	SectionPour    quantity.Mass // poured weight of a section
+	Loads          []Load        // sections of one cast by their poured weights, where a plan tells them apart
 	ShellMass      quantity.Mass // fired shell, all sections
 	Coats          int
 	Weld           quantity.Length

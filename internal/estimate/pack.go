@@ -18,9 +18,10 @@ type Heat struct {
 	Sections []HeatShare
 }
 
-// HeatShare is how many sections of a piece a heat fills.
+// HeatShare is how many sections of a piece, alike in weight, a heat fills.
 type HeatShare struct {
 	Piece, Count int
+	Kg           float64 // of each
 }
 
 // mostStates bounds the search for fewer heats than the first packing, by the
@@ -119,12 +120,12 @@ func (h Heat) with(l Load, n int) Heat {
 func (h *Heat) put(l Load, n int) {
 	h.Kg += l.Kg * float64(n)
 	for i := range h.Sections {
-		if h.Sections[i].Piece == l.Piece {
+		if h.Sections[i].Piece == l.Piece && h.Sections[i].Kg == l.Kg {
 			h.Sections[i].Count += n
 			return
 		}
 	}
-	h.Sections = append(h.Sections, HeatShare{l.Piece, n})
+	h.Sections = append(h.Sections, HeatShare{l.Piece, n, l.Kg})
 }
 
 // fewest is a number of heats that no packing can be below: by weight, and by

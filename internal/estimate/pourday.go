@@ -80,7 +80,7 @@ func packDays(loads []Load, most float64) (days []Heat) {
 			continue
 		}
 		for range l.Count {
-			days = append(days, Heat{Kg: l.Kg, Sections: []HeatShare{{l.Piece, 1}}})
+			days = append(days, Heat{Kg: l.Kg, Sections: []HeatShare{{l.Piece, 1, l.Kg}}})
 		}
 	}
 	return append(days, packHeats(fits, most)...)

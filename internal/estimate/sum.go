@@ -86,6 +86,9 @@ func (r *run) pieceResult(p *piece) PieceResult {
 		AreaTimesWall: quantity.Mass(p.area.v * float64(p.wall) * p.density.v * 1000), CrossChecks: p.crossChecks, Parts: p.parts,
 		node: pieceNodes{p.finished.at, p.poured.at, p.area.at, p.sections.at, p.weld.at},
 	}
+	for _, l := range p.loads {
+		res.Loads = append(res.Loads, Load{l.Piece, l.Kg, l.Count / p.casts})
+	}
 	for _, st := range Stages {
 		if st.byOthers(p) {
 			res.ByOthers = append(res.ByOthers, st.Name)

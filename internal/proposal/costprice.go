@@ -71,7 +71,7 @@ func (c *costs) heats() []strip {
 	}
 	for i, h := range e.Heats {
 		var fills []string
-		for _, s := range h.Sections {
+		for _, s := range byPiece(h.Sections) {
 			fills = append(fills, l.count(s.Count)+" of "+c.pieceName(s.Piece))
 		}
 		tb.rows = append(tb.rows, row{style: costRow, rule: drawing.Rule, pad: 2.4, cells: []cell{
@@ -82,6 +82,19 @@ func (c *costs) heats() []strip {
 	words := "A crucible pours up to " + l.size(quantity.KindMass, float64(e.Usable), e.System) + "; each section is poured from one heat. Charged in all, failures apart: " + l.size(quantity.KindMass, float64(e.Charged), e.System) + "."
 	strips = append(strips, c.paragraph(smallStyle, words, 0, 0)...)
 	return append(strips, c.table(tb)...)
+}
+
+// byPiece counts the sections of a heat by their pieces, whatever they weigh.
+func byPiece(shares []estimate.HeatShare) (out []estimate.HeatShare) {
+	for _, s := range shares {
+		at := slices.IndexFunc(out, func(x estimate.HeatShare) bool { return x.Piece == s.Piece })
+		if at < 0 {
+			out = append(out, s)
+			continue
+		}
+		out[at].Count += s.Count
+	}
+	return out
 }
 
 // casts sets what is paid once and what for each cast, where there are several.

@@ -20,45 +20,6 @@ var travelled = []string{"wax", "gating", "shell", "pour", "metalwork", "patina"
 // each at every step.
 const mostTravellers = 80
 
-// casting is one section on its way through the foundry, or several alike.
-type casting struct {
-	piece, from, to int   // sections of the piece through all its casts, from 1
-	heats           []int // that they are poured from, from 1
-}
-
-// many is how many sections share the page.
-func (s casting) many() int { return s.to - s.from + 1 }
-
-// castingsOf lists the sections of an estimate with the heats they are poured
-// from: the sections of a piece take its places in the heats in order.
-func castingsOf(e *estimate.Estimate) (all []casting) {
-	heats := make([][]int, len(e.Pieces))
-	for i, h := range e.Heats {
-		for _, share := range h.Sections {
-			heats[share.Piece] = append(heats[share.Piece], slices.Repeat([]int{i + 1}, share.Count)...)
-		}
-	}
-	total := 0
-	for _, p := range e.Pieces {
-		total += p.Sections * p.Casts
-	}
-	for i, p := range e.Pieces {
-		n := p.Sections * p.Casts
-		step := 1
-		if total > mostTravellers {
-			step = n
-		}
-		for k := 1; k <= n; k += max(1, step) {
-			s := casting{piece: i, from: k, to: k + step - 1}
-			if s.to <= len(heats[i]) {
-				s.heats = slices.Compact(slices.Clone(heats[i][s.from-1 : s.to]))
-			}
-			all = append(all, s)
-		}
-	}
-	return all
-}
-
 // traveller sets a page for each section: what it is, what is done to it, with a
 // box for every step and coat, and what can hurt.
 func traveller(p quote.Paper) *document {
@@ -109,19 +70,25 @@ func (c *costs) sectionTop(s casting) []strip {
 func (c *costs) weights(s casting) strip {
 	e, p := c.e, c.e.Pieces[s.piece]
 	mass := func(m quantity.Mass) string { return c.language.size(quantity.KindMass, float64(m), e.System) }
-	n := quantity.Mass(p.Sections)
+	each := func(whole quantity.Mass) string { // a section's part of what a cast weighs
+		least, most := mass(whole*quantity.Mass(s.least)), mass(whole*quantity.Mass(s.most))
+		if least == most {
+			return least
+		}
+		return least + " – " + most
+	}
 	poured := "not known yet"
 	if len(s.heats) > 0 {
 		poured = fmt.Sprintf("%s of %d", numbers(s.heats), len(e.Heats))
 	}
 	pairs := [][2]string{
-		{"Wax, without gates", mass(c.waxOf(s.piece) / n)},
-		{"Finished bronze", mass(p.Finished / n)},
-		{"Poured, with gates", mass(p.SectionPour)},
+		{"Wax, without gates", each(c.waxOf(s.piece))},
+		{"Finished bronze", each(p.Finished)},
+		{"Poured, with gates", each(p.Poured)},
 		{"Heat", poured},
 		{"Wall", c.language.length(p.Wall, e.System)},
 		{"Coats", c.language.count(p.Coats)},
-		{"Fired shell", mass(p.ShellMass / n)},
+		{"Fired shell", each(p.ShellMass)},
 		{"Weld, whole piece", c.language.length(p.Weld, e.System)},
 	}
 	const across, high = 4, 30.0

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"meltwright/internal/drawing"
 	"meltwright/internal/estimate"
 )
 
@@ -37,9 +38,47 @@ func TestSectionsOfALargeCommissionShareAPage(t *testing.T) {
 	all := castingsOf(p.Estimate)
 	require.Len(t, all, 40)
 	for i, s := range all {
-		assert.Equal(t, casting{piece: i, from: 1, to: 5, heats: s.heats}, s)
+		assert.Equal(t, [3]int{i, 1, 5}, [3]int{s.piece, s.from, s.to})
+		assert.InDelta(t, 0.2, s.least, 1e-12)
+		assert.InDelta(t, s.least, s.most, 1e-12)
 		assert.NotEmpty(t, s.heats)
 	}
+}
+
+// Two casts of a fox whose scan was cut into a body, a head and a tail: 30, 20 and
+// 10 kg. A crucible holds 60 kg.
+func TestSectionsOfAScanWeighWhatItsPlanSaysAndGoIntoTheHeatsOfTheirWeight(t *testing.T) {
+	e := &estimate.Estimate{
+		Pieces: []estimate.PieceResult{{
+			Name: "Fox", Poured: 60, Finished: 48, Sections: 3, Casts: 2, SectionPour: 20,
+			Loads: []estimate.Load{{Kg: 30, Count: 1}, {Kg: 20, Count: 1}, {Kg: 10, Count: 1}},
+		}},
+		Heats: []estimate.Heat{
+			{Kg: 60, Sections: []estimate.HeatShare{{Count: 2, Kg: 30}}},
+			{Kg: 60, Sections: []estimate.HeatShare{{Count: 2, Kg: 20}, {Count: 2, Kg: 10}}},
+		},
+	}
+	var got [][3]float64
+	for _, s := range castingsOf(e) {
+		require.Len(t, s.heats, 1)
+		got = append(got, [3]float64{s.least * 60, s.most * 60, float64(s.heats[0])})
+	}
+	one := [][3]float64{{30, 30, 1}, {20, 20, 2}, {10, 10, 2}}
+	assert.Equal(t, append(one, one...), got)
+
+	p := paperOf(t, edition())
+	p.Estimate = e
+	c := shopPaper(p, "", "")
+	assert.Contains(t, stripWords(c.weights(casting{least: 10.0 / 60, most: 0.5, heats: []int{1, 2}})), "10 kg – 30 kg")
+	assert.Equal(t, []estimate.HeatShare{{Count: 4, Kg: 20}}, byPiece(e.Heats[1].Sections))
+}
+
+// stripWords are the texts of a strip.
+func stripWords(s strip) (all []string) {
+	for _, t := range (drawing.Scene{Items: s.items}).Texts() {
+		all = append(all, strings.ReplaceAll(t.Words, "\u00a0", " "))
+	}
+	return all
 }
 
 // The wax of a section is that of the estimate, whose wax lost is a share of it.
