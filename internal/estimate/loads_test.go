@@ -14,7 +14,7 @@ import (
 // skin of a cap is 2 π r h, so the metal is shared 1 to 3 (Archimedes).
 func TestSectionsOfAPlanAreToldApartByTheirWeights(t *testing.T) {
 	k := ballScan(t, mesh.Cut{Plane: mesh.Plane{At: mesh.Vec{0, 0, 0.125}, Normal: mesh.Vec{0, 0, 1}}})
-	e, err := estimate.Of(scanned(k, map[string]string{"form.casts": "3", "form.wall": "2.5 mm"}), startingShop(t))
+	e, err := estimate.Of(scanned(k, map[string]string{"form.casts": "3", "form.wall": "2.5 mm", "form.max_section": "1 m2"}), startingShop(t))
 	require.NoError(t, err)
 	p := e.Pieces[0]
 	require.Len(t, p.Loads, 2)
