@@ -1,7 +1,7 @@
 package estimate
 
 import (
-	"math"
+	"slices"
 
 	"meltwright/internal/field"
 	"meltwright/internal/quantity"
@@ -11,7 +11,7 @@ import (
 var baseStage = &Stage{
 	ID: "base", Name: "Base", Does: "Plinth, frame, anchors, footing",
 	lines: baseLines, wholeLines: baseWholeLines,
-	byOthers: func(p *piece) bool { return p.in.word(baseByField) == byOthers },
+	byOthers: baseByOthers,
 	swing: func(v *Variation, it *item) float64 {
 		switch it.class {
 		case Labour:
@@ -21,57 +21,36 @@ var baseStage = &Stage{
 		}
 		return v.Material
 	},
-	cautions: func(r *run) []Caution {
-		wind := r.shop.Num(shop.WindSpeed)
-		return []Caution{{Level: Warning, Stage: "base", Text: "Frame, anchors, footing and wind are for a licensed engineer; depth and drainage follow the local code. The figures here are for the budget. A wind of " + quantity.Number(wind, 0) + " m/s presses with " + quantity.Number(WindPressure(wind), 0) + " N/m².", Source: "ASCE 7, from memory"}}
-	},
+	cautions: baseCautions,
 }
 
-// The shapes a plinth has.
-const (
-	noPlinth      = "no plinth"
-	blockPlinth   = "block"
-	drumPlinth    = "drum"
-	taperedPlinth = "tapered block"
-)
-
-func hasPlinth(in *inputs) bool { return in.word(plinthField) != noPlinth }
-
-func onBlock(in *inputs) bool { return hasPlinth(in) && in.word(plinthField) != drumPlinth }
-
 var (
-	baseByField = choice("base", "by", "Base is", "by us", byOthers)
-	plinthField = choice("base", "plinth", "Plinth", noPlinth, blockPlinth, drumPlinth, taperedPlinth)
-	stoneField  = choice("base", "stone", "Of", "Granite").picks(func(s *shop.Shop) (names []string) {
-		for _, x := range s.Stones {
-			names = append(names, x.Name)
-		}
-		return names
-	}).when(hasPlinth)
-	plinthHeightField = asked("base", "height", "Height of the plinth", quantity.KindLength, field.AboveZero, "0.6 m", "").when(hasPlinth)
-	plinthWidthField  = asked("base", "width", "Width, or diameter of a drum", quantity.KindLength, field.AboveZero, "0.9 m", "").when(hasPlinth)
-	plinthDepthField  = asked("base", "depth", "Depth", quantity.KindLength, field.AboveZero, "0.9 m", "").when(onBlock)
-	plinthTopField    = asked("base", "top", "Top, of the foot", quantity.KindShare, field.YieldOf1, "85 %", "").when(func(in *inputs) bool { return in.word(plinthField) == taperedPlinth })
-	footingField      = choice("base", "footing", "Footing", "none", "by us", byOthers)
-	frameField        = asked("base", "frame", "Inner frame", quantity.KindMass, field.ZeroUp, "", "a share of the bronze, from a height on, by the shop book")
-	anchorsField      = asked("base", "anchors", "Anchors", quantity.KindCount, field.ZeroUp, "", "4 with a plinth or a frame")
-	frameHoursField   = fromBook("base", "frame_hours", Hours, shop.FrameHours)
-	anchorHoursField  = fromBook("base", "anchor_hours", Hours, shop.AnchorHours)
-	mountHoursField   = fromBook("base", "mount_hours", Hours, shop.MountHours)
-	padMarginField    = fromBook("base", "pad_margin", Hours, shop.PadMargin)
-	padDepthField     = fromBook("base", "pad_depth", Hours, shop.PadDepth)
-	engineerField     = askedWhole("base", "engineer", "Engineer's stamps", quantity.KindCount, field.ZeroUp, "", "1 from the shop book's height on")
-	baseLabourRate    = fromBookWhole("base", "labour", Rates, shop.LabourBase)
-	frameRate         = fromBookWhole("base", "frame_price", Rates, shop.FramePrice)
-	anchorRate        = fromBookWhole("base", "anchor_price", Rates, shop.AnchorPrice)
-	stoneWorkRate     = fromBookWhole("base", "working", Rates, shop.StoneWorking)
-	concreteRate      = fromBookWhole("base", "concrete", Rates, shop.Concrete)
-	engineerRate      = fromBookWhole("base", "engineer_price", Rates, shop.Engineer)
+	baseByField      = choice("base", "by", "Base is", "by us", byOthers)
+	footingField     = choice("base", "footing", "Footing", "none", "by us", byOthers)
+	frameField       = asked("base", "frame", "Inner frame", quantity.KindMass, field.ZeroUp, "", "a share of the bronze, from a height on, by the shop book")
+	anchorsField     = asked("base", "anchors", "Anchors", quantity.KindCount, field.ZeroUp, "", "4 with a plinth or a frame")
+	frameHoursField  = fromBook("base", "frame_hours", Hours, shop.FrameHours)
+	anchorHoursField = fromBook("base", "anchor_hours", Hours, shop.AnchorHours)
+	mountHoursField  = fromBook("base", "mount_hours", Hours, shop.MountHours)
+	padMarginField   = fromBook("base", "pad_margin", Hours, shop.PadMargin)
+	padDepthField    = fromBook("base", "pad_depth", Hours, shop.PadDepth)
+	engineerField    = askedWhole("base", "engineer", "Engineer's stamps", quantity.KindCount, field.ZeroUp, "", "1 from the shop book's height on")
+	baseLabourRate   = fromBookWhole("base", "labour", Rates, shop.LabourBase)
+	frameRate        = fromBookWhole("base", "frame_price", Rates, shop.FramePrice)
+	anchorRate       = fromBookWhole("base", "anchor_price", Rates, shop.AnchorPrice)
+	stoneWorkRate    = fromBookWhole("base", "working", Rates, shop.StoneWorking)
+	concreteRate     = fromBookWhole("base", "concrete", Rates, shop.Concrete)
+	engineerRate     = fromBookWhole("base", "engineer_price", Rates, shop.Engineer)
 )
+
+func baseByOthers(p *piece) bool { return p.in.word(baseByField) == byOthers }
 
 // takeBase works out the plinth and the frame.
 func (r *run) takeBase(p *piece) {
-	p.frame = r.frameMass(p)
+	p.frame = r.number(0)
+	if !baseByOthers(p) {
+		p.frame = r.frameMass(p)
+	}
 	if !hasPlinth(&p.in) {
 		p.plinth, p.plinthMass = r.number(0), r.number(0)
 		return
@@ -84,31 +63,6 @@ func (r *run) takeBase(p *piece) {
 			p.stone, p.stoneName, p.stoneFrom = s.Price, s.Name, s.Source
 		}
 	}
-}
-
-// plinth gives its volume in m³ and its worked surface, sides and top, in m².
-func (r *run) plinth(p *piece) (volume, worked expr) {
-	w, h := r.input(&p.in, plinthWidthField, metre), r.input(&p.in, plinthHeightField, metre)
-	if p.in.word(plinthField) == drumPlinth {
-		top := r.mul(r.number(math.Pi), r.div(r.mul(w, w), r.number(4)))
-		return r.named("volume of the drum", r.mul(top, h), cubicMetre),
-			r.named("worked surface", r.add(top, r.mul(r.number(math.Pi), w, h)), squareMetre)
-	}
-	d := r.input(&p.in, plinthDepthField, metre)
-	if p.in.word(plinthField) == blockPlinth {
-		sides := r.mul(r.number(2), r.add(w, d), h)
-		return r.named("volume of the block", r.mul(w, d, h), cubicMetre),
-			r.named("worked surface", r.add(r.mul(w, d), sides), squareMetre)
-	}
-	// A block that tapers by the same share on both sides: (1 + k + k²)/3 of
-	// the block; its sides lean, so the slant is a little more than the height.
-	k := r.share(&p.in, plinthTopField)
-	mean := r.div(r.add(r.number(1), k, r.mul(k, k)), r.number(3))
-	volume = r.named("volume of the tapered block", r.mul(w, d, h, mean), cubicMetre)
-	lean := func(side float64) float64 { return math.Hypot(h.v, side*(1-k.v)/2) }
-	sides := (w.v*lean(d.v) + d.v*lean(w.v)) * (1 + k.v)
-	slanted := r.fact("four leaning sides", sides, squareMetre, field.Origin{From: field.Proposed, Source: "exact"})
-	return volume, r.named("worked surface", r.add(r.mul(w, d, k, k), slanted), squareMetre)
 }
 
 func (r *run) frameMass(p *piece) expr {
@@ -185,6 +139,27 @@ func baseWholeLines(r *run, st *Stage) {
 	}
 	r.counted(st, nil, "Engineer's design and stamp", "stamp", Bought, n, engineerRate)
 }
+
+// baseCautions defer to the engineer where something stands that can fall: not
+// for a small bronze on a shelf.
+func baseCautions(r *run) []Caution {
+	stands := func(p *piece) bool {
+		return !baseByOthers(p) && (hasPlinth(&p.in) && p.standing() >= tableTop || p.frame.v > 0 || p.in.word(footingField) == "by us" || p.finishedHeight.v >= tableTop)
+	}
+	if !slices.ContainsFunc(r.pieces, stands) {
+		return nil
+	}
+	wind := r.shop.Num(shop.WindSpeed)
+	speed, force := quantity.Number(wind, 0)+" m/s", quantity.Number(WindPressure(wind), 0)+" N/m²"
+	if r.system == quantity.InchPound {
+		speed, force = quantity.Number(wind/0.44704, 0)+" mph", quantity.Number(WindPressure(wind)/47.880259, 0)+" lb/ft²"
+	}
+	return []Caution{{Level: Warning, Stage: "base", Text: "Frame, anchors, footing and wind are for a licensed engineer; depth and drainage follow the local code. The figures here are for the budget. A wind of " + speed + " presses with " + force + ".", Source: "ASCE 7, from memory"}}
+}
+
+// tableTop is the height, with its plinth, of a bronze that stands on furniture
+// and falls on nobody; common practice, no source.
+const tableTop = 0.6
 
 // topple is the height of the work over its ground, for the crane and the eye.
 func (p *piece) standing() float64 {

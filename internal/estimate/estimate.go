@@ -74,6 +74,11 @@ type PieceResult struct {
 	SolidParts     []string      // what casts solid
 	SolidShare     float64       // of the metal, where the form tells
 	AreaTimesWall  quantity.Mass // what area × wall would give, for comparison
+	Coarse         int           // coarse coats
+	Dress          float64       // dress factor of a figure; 0 of anything else
+	MeehK          float64       // k of Meeh's rule of an animal; 0 of anything else
+	Frame          quantity.Mass // inner frame
+	Anchors        int
 	CrossChecks    []CrossCheck
 	Parts          []form.Share // a figure's surface by part of the body, as shares
 	Once           money.Amount // direct cost paid once
@@ -147,6 +152,7 @@ type piece struct {
 	used, sections, sectionPour, weld   expr
 	recasts, coarse, coats, shellMass   expr
 	frame, plinth, plinthMass, worked   expr
+	dress, meehK                        float64
 	stone                               field.Value
 	stoneName, stoneFrom                string
 	solidShare                          float64

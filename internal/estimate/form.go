@@ -162,6 +162,7 @@ func (r *run) figure(p *piece) (form.Body, expr, expr) {
 	h, w := quantity.Length(p.in.num(bodyHeightField)), quantity.Mass(p.in.num(bodyMassField))
 	nude := r.nude(p, f)
 	dress := r.dressFactor(p)
+	p.dress = dress.v
 	a := r.named("surface of the figure as dressed", r.mul(nude, dress), squareMetre)
 	room := float64(w) / r.shop.Num(shop.BodyDensity)
 	if !r.bare {
@@ -197,6 +198,7 @@ func (r *run) dressFactor(p *piece) expr {
 func (r *run) animal(p *piece) (form.Body, expr, expr) {
 	m := r.input(&p.in, animalMassField, kilogram)
 	k := r.animalK(p)
+	p.meehK = k.v
 	two3 := r.div(r.number(2), r.number(3))
 	a := r.named("surface by Meeh's rule", r.mul(k, r.pow(m, two3)), squareMetre)
 	room := m.v / r.shop.Num(shop.BodyDensity)

@@ -168,6 +168,21 @@ func TestCautionsStandWithTheWorkTheyAreFor(t *testing.T) {
 	assert.NotContains(t, plain, "lead fume")
 	assert.Contains(t, about(one(t, theShop(t), texts{"form.alloy": redBrass.name}, nil)), "holds 4–6 % lead: lead fume")
 	assert.NotContains(t, about(one(t, theShop(t), texts{"patina.by": "by others", "form.start": "their mould"}, nil)), "Nitrates")
+	small, err := estimate.Of(estimate.Commission{Units: "inch-pound", Pieces: []estimate.Piece{{Inputs: texts{"form.height": "14 cm"}}, {Inputs: texts{"form.height": "14 cm", "base.plinth": "block", "base.height": "4 cm"}}}}, theShop(t))
+	require.NoError(t, err)
+	large, err := estimate.Of(estimate.Commission{Units: "inch-pound", Pieces: []estimate.Piece{{Inputs: texts{"form.height": "6 ft"}}}}, theShop(t))
+	require.NoError(t, err)
+	of := func(e *estimate.Estimate) (text string) {
+		for _, c := range e.Cautions {
+			if c.Stage == "base" {
+				text += c.Text
+			}
+		}
+		return text
+	}
+	assert.Empty(t, of(small), "what stands on a shelf needs no engineer")
+	assert.Contains(t, of(large), "mph presses with")
+	assert.Contains(t, of(large), "lb/ft²")
 }
 
 // Each input says where it comes from, in the shop book or on the page.

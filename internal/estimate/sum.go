@@ -84,10 +84,14 @@ func (r *run) pieceResult(p *piece) PieceResult {
 		Plinth: quantity.Mass(p.plinthMass.v), CrateSide: quantity.Length(p.crateSide), CrateHeight: quantity.Length(p.crateHeight),
 		Chargeable: quantity.Mass(p.chargeable), Casts: p.casts, SolidParts: p.solidNote(), SolidShare: p.solidShare,
 		AreaTimesWall: quantity.Mass(p.area.v * float64(p.wall) * p.density.v * 1000), CrossChecks: p.crossChecks, Parts: p.parts,
+		Coarse: int(p.coarse.v), Dress: p.dress, MeehK: p.meehK, Frame: quantity.Mass(p.frame.v),
 		node: pieceNodes{p.finished.at, p.poured.at, p.area.at, p.sections.at, p.weld.at},
 	}
 	for _, l := range p.loads {
 		res.Loads = append(res.Loads, Load{l.Piece, l.Kg, l.Count / p.casts})
+	}
+	if !baseByOthers(p) {
+		res.Anchors = int(r.anchors(p).v)
 	}
 	for _, st := range Stages {
 		if st.byOthers(p) {
@@ -188,6 +192,9 @@ func joinWords(words []string) string {
 func (e *Estimate) Working(l Line) Working {
 	w := e.nodes.working(l.Item, l.node, l.result(), e.System)
 	rate := l.RateText(e.Currency.Digits)
+	if sum, _, ok := strings.Cut(w.Numbers, " = "); ok && sum == l.result() {
+		w.Numbers = sum // a lump sum is one
+	}
 	w.Parts = append(w.Parts, e.rateParts(l, rate)...)
 	w.Numbers += " × " + rate + " = " + e.Currency.Text(l.Amount)
 	return w

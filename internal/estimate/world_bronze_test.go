@@ -200,6 +200,26 @@ func TestABlockOfGraniteWeighs968_8kg(t *testing.T) {
 	assert.Equal(t, "968.76", line(t, e, "base", "Granite plinth").QuantityText())
 }
 
+// A block of granite a metre square and half a metre high, on a step of 0.1 m that
+// sticks out by as much: 0.1 + 0.8 × 0.8 × 0.4 = 0.356 m³. Exact.
+func TestAPlinthOfAnyShapeHasItsMass(t *testing.T) {
+	for _, c := range []struct {
+		in     texts
+		kg, m2 float64
+	}{
+		{texts{"base.plinth": "stepped block", "base.width": "1 m", "base.depth": "1 m", "base.height": "0.5 m", "base.step_height": "0.1 m", "base.step_tread": "0.1 m"}, 0.356 * 2691, 1 + 0.4 + 4*0.8*0.4},
+		{texts{"base.plinth": "free shape", "base.volume": "0.8 m³", "base.worked": "1.5 m²"}, 0.8 * 2691, 1.5},
+		{texts{"base.plinth": "free shape", "base.width": "2 m", "base.depth": "1 m", "base.height": "1 m", "base.worked": "1.5 m²"}, 2691, 1.5},
+	} {
+		e := one(t, startingShop(t), c.in, nil)
+		assert.InEpsilon(t, c.kg, float64(e.Pieces[0].Plinth), 1e-9)
+		assert.InDelta(t, c.m2, line(t, e, "base", "Sawing and finishing the plinth").Quantity.InexactFloat64(), 0.0051)
+	}
+	_, err := estimate.Of(estimate.Commission{Pieces: []estimate.Piece{{Inputs: texts{"base.plinth": "stepped block", "base.height": "0.5 m", "base.step_height": "0.5 m", "base.width": "30 cm", "base.step_tread": "20 cm"}}}}, startingShop(t))
+	assert.ErrorContains(t, err, "Height of the step “0.5 m” is no less than the plinth")
+	assert.ErrorContains(t, err, "The step sticks out “20 cm” leaves nothing of the block")
+}
+
 // OSHA 1910.184: two slings at 45° under 1000 carry 707.1 each.
 func TestTwoSlingsAtFortyFiveDegreesCarry707(t *testing.T) {
 	assert.InDelta(t, 707.1, estimate.SlingLeg(1000, 2, 45), 0.05)

@@ -20,6 +20,16 @@ func (q *quoteScreen) proposed(e estimate.Entry) string {
 		return quantity.Number(float64(p.Sections), 0)
 	case "form.weld":
 		return quantity.Print(quantity.KindLength, float64(p.Weld), latest.System)
+	case "form.dress_factor":
+		return quantity.Number(p.Dress, 2)
+	case "form.animal_k":
+		return quantity.Number(p.MeehK, 3)
+	case "shell.coarse":
+		return quantity.Number(float64(p.Coarse), 0)
+	case "base.frame":
+		return quantity.Print(quantity.KindMass, float64(p.Frame), latest.System)
+	case "base.anchors":
+		return quantity.Number(float64(p.Anchors), 0)
 	}
 	return ""
 }
