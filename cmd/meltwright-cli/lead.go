@@ -68,16 +68,20 @@ type scheduled struct {
 	desk.Soon
 }
 
-// runLead schedules a commission from a date on.
+// runLead schedules a commission from a date on: that of the options, or that of
+// the file's own words.
 func runLead(ctx context.Context, out io.Writer, args []string) error {
 	rest, opt, err := parseOptions(args, []string{"--db", "--start", "--by", "--ics", "--trials", "--seed"}, []string{"--json"})
 	if err != nil {
 		return err
 	}
-	if len(rest) != 1 || opt["--start"] == "" {
+	if len(rest) != 1 {
 		return usageError("it takes one commission file, and --start with a date")
 	}
-	return commissionAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, d *desk.Desk) error {
+	return quoteAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, words map[string]string, d *desk.Desk) error {
+		if err := datesOf(opt, words); err != nil {
+			return err
+		}
 		s, err := schedule(ctx, c, d, opt)
 		if err != nil {
 			return err
@@ -92,6 +96,25 @@ func runLead(ctx context.Context, out io.Writer, args []string) error {
 		}
 		return s.print(out)
 	})
+}
+
+// datesOf takes the dates that the options leave open from what was written for
+// the quote.
+func datesOf(opt, words map[string]string) error {
+	for option, word := range map[string]string{"--start": desk.Start, "--by": desk.Required} {
+		if opt[option] != "" || words[word] == "" {
+			continue
+		}
+		t, err := desk.ReadDate("Commission file, “words."+word+"”", words[word])
+		if err != nil {
+			return err
+		}
+		opt[option] = t.Format(time.DateOnly)
+	}
+	if opt["--start"] == "" {
+		return usageError("it takes --start with a date, where the file has none among its words")
+	}
+	return nil
 }
 
 // schedule does what the options ask for. The finish is drawn from two thousand

@@ -29,7 +29,7 @@ func init() {
 		{"scan", "[--unit mm] [--up z] [--height 1.8m] [--wall 5mm] [--alloy C87300] [--open-foot] [--json] FILE", "measure a scan: surface, metal, sections", runScan},
 		{"options", "[--heights A,B] [--budget SUM] [--before-tax] [--db FILE] [--json] FILE", "compare heights; find the largest within a budget", runOptions},
 		{"range", "[--trials N] [--seed S] [--db FILE] [--json] FILE", "draw how wrong the price may be, and what drives it", runRange},
-		{"lead", "--start DATE [--by DATE] [--ics OUT] [--db FILE] [--json] FILE", "schedule the work on the shop's calendar", runLead},
+		{"lead", "[--start DATE] [--by DATE] [--ics OUT] [--db FILE] [--json] FILE", "schedule the work on the shop's calendar", runLead},
 		{"proposal", "[--language en|fr|es] [--paper a4|letter] [--start DATE] [--logo FILE] [--picture FILE]... [--db FILE] FILE OUT.pdf", "write the proposal of a commission file", runProposal},
 		{"costsheet", "[--paper a4|letter] [--db FILE] FILE OUT.pdf|OUT.xlsx", "write the shop's own cost sheet", runCostSheet},
 		{"orderlist", "[--paper a4|letter] [--db FILE] FILE OUT.pdf|OUT.csv", "write what to order, by supplier and in whole packs", runOrderList},
