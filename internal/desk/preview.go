@@ -45,8 +45,12 @@ func (s *Sheet) Previewing() (func(context.Context) (Pages, error), error) {
 	if err != nil {
 		return nil, err
 	}
-	show := s.Preview()
-	return func(context.Context) (pages Pages, err error) {
+	show, fill := s.Preview(), s.filling(Proposal, paper)
+	return func(ctx context.Context) (pages Pages, err error) {
+		paper, err := fill(ctx)
+		if err != nil {
+			return pages, err
+		}
 		if pages.Scenes, err = show.Pages(paper); err == nil {
 			pages.Missing, err = show.Missing(paper)
 		}

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"context"
 	"io"
 
 	"meltwright/internal/fault"
@@ -35,5 +36,12 @@ func (s *Sheet) Ready(which Print) (func(io.Writer) error, error) {
 	case Workbook:
 		write = papers.Workbook
 	}
-	return func(w io.Writer) error { return write(w, p) }, nil
+	fill := s.filling(which, p)
+	return func(w io.Writer) error {
+		p, err := fill(context.Background())
+		if err != nil {
+			return err
+		}
+		return write(w, p)
+	}, nil
 }

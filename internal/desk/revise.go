@@ -24,7 +24,7 @@ func (s *Sheet) Issuing() (func(context.Context) (quote.Revision, quote.Quote, e
 	r := quote.Revision{
 		IssuedAt: now, ValidUntil: now.AddDate(0, 0, s.good.ValidDays),
 		Commission: s.quote.Commission, Book: s.desk.book, Words: s.quote.Words,
-		Price: s.good.Currency.Text(s.good.Price), Total: s.good.Currency.Text(s.good.Total),
+		Price: s.good.Currency.Text(s.good.Price), Total: s.good.Currency.Text(s.good.Total), Frozen: frozenOf(s.good), By: s.desk.who,
 	}
 	return func(ctx context.Context) (quote.Revision, quote.Quote, error) {
 		var pdf bytes.Buffer
@@ -49,6 +49,7 @@ func (s *Sheet) Issuing() (func(context.Context) (quote.Revision, quote.Quote, e
 func (s *Sheet) Issued(q quote.Quote) {
 	if s.unsaved {
 		q.Commission, q.Words, q.State = s.quote.Commission, s.quote.Words, quote.Draft
+		q.Client, q.Call, q.Pictures = s.quote.Client, s.quote.Call, s.quote.Pictures
 	}
 	s.quote = q
 }
@@ -74,12 +75,12 @@ func (s *Sheet) May() []quote.State {
 }
 
 // reopen makes a quote that was issued a draft again when what is offered is
-// changed: its next letter is being worked on. Dates are not offered.
+// changed: its next letter is being worked on. Dates and ranges are not offered.
 func (s *Sheet) reopen(to state) {
 	if s.quote.State == quote.Draft || !s.quote.State.May(quote.Draft) {
 		return
 	}
-	if !reflect.DeepEqual(s.quote.Commission, to.commission) || !maps.Equal(offered(s.quote.Words), offered(to.words)) {
+	if !reflect.DeepEqual(unranged(s.quote.Commission), unranged(to.commission)) || !maps.Equal(offered(s.quote.Words), offered(to.words)) {
 		s.quote.State = quote.Draft
 	}
 }
@@ -103,6 +104,14 @@ func (d *Desk) Revisions(ctx context.Context, id quote.ID) ([]quote.Revision, er
 // Revision gives one revision whole; any goroutine may call it.
 func (d *Desk) Revision(ctx context.Context, id quote.ID, letter string) (quote.Revision, error) {
 	return d.store.Revision(ctx, id, letter)
+}
+
+// Steps lists the states that a quote has been in; any goroutine may call it.
+func (d *Desk) Steps(ctx context.Context, id quote.ID) ([]quote.Step, error) {
+	if id == 0 {
+		return nil, nil
+	}
+	return d.store.Steps(ctx, id)
 }
 
 // Comparing takes the draft and the shop book as they stand, and gives back

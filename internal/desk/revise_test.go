@@ -49,6 +49,7 @@ func TestAChangeToWhatIsOfferedMakesAnIssuedQuoteADraft(t *testing.T) {
 		"the title":       {func(s *desk.Sheet) { s.Change("", func(c *estimate.Commission) { c.Title = "Weir" }) }, quote.Draft},
 		"the words":       {func(s *desk.Sheet) { s.SetWords("idea", "Another one.") }, quote.Draft},
 		"the start":       {func(s *desk.Sheet) { s.SetWords(desk.Start, "2 March 2026") }, quote.Issued},
+		"a range":         {func(s *desk.Sheet) { ranges, _ := s.Ranges(); s.SetRange(ranges[0], [3]string{"0.9", "", ""}) }, quote.Issued},
 		"nothing, in all": {func(s *desk.Sheet) { s.SetWords("idea", s.Quote().Words["idea"]) }, quote.Issued},
 	}
 	for name, change := range changes {

@@ -25,13 +25,19 @@ type Sheet struct {
 	latest  *estimate.Estimate
 	good    *estimate.Estimate // the last without faults; nil if there was none
 	faults  fault.List
-	undo    []state
-	redo    []state
+	undo    []step
+	redo    []step
 	last    string // what the last change was to, so that typing is one step
 	unsaved bool
 }
 
-// state is what undo goes back to.
+// step is what undo goes back to.
+type step struct {
+	state
+	refers
+}
+
+// state is what the quote says.
 type state struct {
 	commission estimate.Commission
 	words      map[string]string
@@ -81,16 +87,25 @@ func (s *Sheet) Reckon() { s.reckon() }
 
 // change makes one undoable step of setting the commission or the words. Steps
 // with the same non-empty name one after the other, as in typing, are one.
-func (s *Sheet) change(name string, to state) {
+func (s *Sheet) change(name string, to state) { s.turn(name, step{to, s.refers()}) }
+
+// turn is change, for what the quote refers to as well.
+func (s *Sheet) turn(name string, to step) {
 	if name == "" || name != s.last {
-		s.undo = append(s.undo, state{s.quote.Commission, s.quote.Words})
+		s.undo = append(s.undo, s.stands())
 	}
 	s.last, s.redo = name, nil
 	s.set(to)
 }
 
-func (s *Sheet) set(to state) {
-	s.reopen(to)
+// stands is the quote as undo would come back to it.
+func (s *Sheet) stands() step {
+	return step{state{s.quote.Commission, s.quote.Words}, s.refers()}
+}
+
+func (s *Sheet) set(to step) {
+	s.reopen(to.state)
+	s.refer(to.refers)
 	s.quote.Commission, s.quote.Words, s.unsaved = to.commission, to.words, true
 	s.reckon()
 }
@@ -134,11 +149,11 @@ func (s *Sheet) Redo() bool {
 	return s.step(&s.redo, &s.undo)
 }
 
-func (s *Sheet) step(from, to *[]state) bool {
+func (s *Sheet) step(from, to *[]step) bool {
 	if len(*from) == 0 {
 		return false
 	}
-	*to = append(*to, state{s.quote.Commission, s.quote.Words})
+	*to = append(*to, s.stands())
 	back := (*from)[len(*from)-1]
 	*from = (*from)[:len(*from)-1]
 	s.last = ""
@@ -161,7 +176,7 @@ func (s *Sheet) Save(ctx context.Context) error {
 	if len(s.faults) == 0 {
 		price = s.good.Currency.Whole(s.good.Price, Locale)
 	}
-	q, err := s.desk.store.Save(ctx, s.quote, price, s.desk.now())
+	q, err := s.desk.store.Save(ctx, s.signed(), price, s.desk.now())
 	if err != nil {
 		return err
 	}
@@ -199,16 +214,21 @@ func (s *Sheet) typedStart() string {
 }
 
 // WriteProposal writes the proposal; the faults of the sheet come back as error.
-func (s *Sheet) WriteProposal(w io.Writer) error { return s.write(w, s.desk.papers.Proposal) }
+func (s *Sheet) WriteProposal(w io.Writer) error { return s.write(w, Proposal, s.desk.papers.Proposal) }
 
 // WriteCostSheet writes the shop's own sheet.
-func (s *Sheet) WriteCostSheet(w io.Writer) error { return s.write(w, s.desk.papers.CostSheet) }
+func (s *Sheet) WriteCostSheet(w io.Writer) error {
+	return s.write(w, CostSheet, s.desk.papers.CostSheet)
+}
 
 // WriteWorkbook writes the cost sheet as a spreadsheet.
-func (s *Sheet) WriteWorkbook(w io.Writer) error { return s.write(w, s.desk.papers.Workbook) }
+func (s *Sheet) WriteWorkbook(w io.Writer) error { return s.write(w, Workbook, s.desk.papers.Workbook) }
 
-func (s *Sheet) write(w io.Writer, write func(io.Writer, Paper) error) error {
+func (s *Sheet) write(w io.Writer, which Print, write func(io.Writer, Paper) error) error {
 	p, err := s.Paper()
+	if err == nil {
+		p, err = s.filling(which, p)(context.Background())
+	}
 	if err != nil {
 		return err
 	}

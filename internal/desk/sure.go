@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"slices"
 
 	"meltwright/internal/risk"
 )
@@ -17,4 +18,30 @@ func (s *Sheet) Ranging() (func(context.Context, risk.Ask) (risk.Range, error), 
 	return func(ctx context.Context, ask risk.Ask) (risk.Range, error) {
 		return risk.Draw(ctx, c, book, ask)
 	}, nil
+}
+
+// RangeSection is the part of a proposal that says where the price comes to lie.
+// It is there only where the user says so.
+const RangeSection = "range"
+
+// SaysRange tells whether the proposal says where the price comes to lie.
+func (s *Sheet) SaysRange() bool { return slices.Contains(s.Chosen(), RangeSection) }
+
+// SayRange puts that into the proposal, after the price, or takes it out.
+func (s *Sheet) SayRange(on bool) {
+	keys := slices.DeleteFunc(slices.Clone(s.Chosen()), func(key string) bool { return key == RangeSection })
+	if on {
+		keys = slices.Insert(keys, slices.Index(keys, "price")+1, RangeSection)
+	}
+	s.Choose(keys)
+}
+
+// Sure draws the range of an option's price, eight in ten of which lie within its
+// P10 and P90; it may run on any goroutine. Errors are ctx's, or the option's
+// faults.
+func (w Weighing) Sure(ctx context.Context, o Option, ask risk.Ask) (risk.Range, error) {
+	if len(o.Faults) > 0 {
+		return risk.Range{}, o.Faults
+	}
+	return risk.Draw(ctx, o.Commission, w.shop, ask)
 }

@@ -198,7 +198,7 @@ func (t Timeline) calendar(p timelinePlan) []Item {
 // days draws the milestones: a drop of metal, a line down through the work, and
 // what the day is.
 func (t Timeline) days(p timelinePlan) []Item {
-	var items []Item
+	var items, labels []Item
 	for _, d := range p.days {
 		x, y := p.at(finite(d.Week)), t.Text*(1.7+1.5*float64(d.row))
 		label := Text{
@@ -207,11 +207,15 @@ func (t Timeline) days(p timelinePlan) []Item {
 		if d.left {
 			label.At.X, label.Anchor = x-t.Text*0.6, End
 		}
-		items = append(items,
-			line(x, y+t.Text*0.9, x, t.Height, hairline, Accent),
+		// Labels come last, on a ground of their own, so that no line of another day
+		// runs through them.
+		b := label.Box()
+		items = append(items, line(x, y+t.Text*0.9, x, t.Height, hairline, Accent))
+		labels = append(labels,
+			Shape{Path: Rect(b.Min.X-1, b.Min.Y, b.Width()+2, b.Height()), Fill: Sheet},
 			Shape{Path: drop(x, y, t.Text), Fill: Accent}, label)
 	}
-	return items
+	return append(items, labels...)
 }
 
 // letters is the size of a task's text and its baseline in the row at y.

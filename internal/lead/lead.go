@@ -25,7 +25,7 @@ type Schedule struct {
 	// from the start on that has metal, heats and hands left for its first heat;
 	// zero where it pours nothing.
 	Unbooked, FirstPour time.Time
-	Currency money.Currency // of the milestones' payments
+	Currency            money.Currency // of the milestones' payments
 }
 
 // Week is how many weeks after the schedule's first day t is, for drawings.

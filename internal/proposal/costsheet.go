@@ -36,6 +36,7 @@ func costSheet(p quote.Paper) *document {
 		strips = append(strips, c.stage(st)...)
 	}
 	strips = append(strips, c.price()...)
+	strips = append(strips, c.sure()...)
 	strips = append(strips, c.heats()...)
 	strips = append(strips, c.casts()...)
 	strips = append(strips, c.cautions()...)

@@ -22,6 +22,7 @@ type facts struct {
 	Date, Until           string // spelled out
 	Days                  string // that the quote stands
 	Begins, Ready, Weeks  string // of the schedule, where there is one
+	Trials, Least, Most   string // of the range of the price, where it is told
 	Currency              string // "CAD"
 	Price, Total          string
 	Own                   map[string]string // what the user wrote, by part

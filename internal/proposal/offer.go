@@ -45,6 +45,7 @@ var sections = []section{
 	{key: "rests", set: (*offer).text},
 	{key: "timeline", set: (*offer).timeline},
 	{key: "price", set: (*offer).price},
+	{key: "range", set: (*offer).sure, asked: true},
 	{key: "budget", set: (*offer).budget, asked: true},
 	{key: "payments", set: (*offer).payments},
 	{key: "terms", set: (*offer).text},

@@ -159,7 +159,7 @@ func TestASectionThatIsNoneIsToldWithThoseThereAre(t *testing.T) {
 	q := waterfront()
 	q.Words = map[string]string{"sections": "price, portraits"}
 	_, err := Maker{}.proposal(paperOf(t, q))
-	assert.EqualError(t, err, "Sections “portraits” is none; choose among idea, recommendation, work, pictures, options, included, rests, timeline, price, budget, payments, terms, care, rights, insurance, cautions, signatures")
+	assert.EqualError(t, err, "Sections “portraits” is none; choose among idea, recommendation, work, pictures, options, included, rests, timeline, price, range, budget, payments, terms, care, rights, insurance, cautions, signatures")
 }
 
 func TestTypedTextIsNeverATemplateOrATitle(t *testing.T) {

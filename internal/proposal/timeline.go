@@ -27,7 +27,7 @@ func (o *offer) plan() error {
 	if !ok {
 		return fault.Fault{Where: "words.start", Field: "Start of the work", Value: iso, Problem: "is no date", Remedy: "give one such as 2026-05-04"}
 	}
-	s, err := lead.Plan(o.paper.Quote.Commission, o.paper.Estimate, o.paper.Shop, start, nil)
+	s, err := lead.Plan(o.paper.Quote.Commission, o.paper.Estimate, o.paper.Shop, start, o.paper.Booked)
 	if err != nil {
 		return err
 	}

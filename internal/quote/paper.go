@@ -2,6 +2,8 @@ package quote
 
 import (
 	"meltwright/internal/estimate"
+	"meltwright/internal/lead"
+	"meltwright/internal/risk"
 	"meltwright/internal/shop"
 )
 
@@ -10,9 +12,11 @@ type Paper struct {
 	Quote    Quote
 	Estimate *estimate.Estimate
 	Shop     *shop.Shop
-	Date     string // of the document, ISO
-	Until    string // the quote stands until, ISO
-	Start    string // when the work would begin, ISO; empty leaves the timeline out
+	Date     string         // of the document, ISO
+	Until    string         // the quote stands until, ISO
+	Start    string         // when the work would begin, ISO; empty leaves the timeline out
+	Booked   []lead.Booking // what accepted work takes of the shop from then on
+	Range    *risk.Range    // where cost and price come to lie; nil where nobody drew it
 	Pictures []Picture
 }
 

@@ -15,6 +15,7 @@ type Factor struct {
 	Piece  int    // whose Ranges that is in, or estimate.Whole
 	Name   string // "Hours, Metalwork"
 	Points Points
+	Usual  Points // the shop book's
 	Origin field.Origin
 	Typed  string // as typed for this commission; empty takes the shop book's
 	// Shared is true for hours, which a shop's good or bad year moves together.
@@ -36,7 +37,9 @@ const (
 
 // Factors lists the uncertain inputs of a commission with the three points that
 // are typed for it, or those of the shop book by how well each is known. The
-// error is a fault.List: of the commission, or of its ranges, each by its field.
+// error is a fault.List: of the commission, and then there are no factors, or of
+// its ranges, each by its field, and then those that cannot be read are the shop
+// book's.
 func Factors(c estimate.Commission, s *shop.Shop) ([]Factor, error) {
 	m, err := estimate.NewModel(c, s)
 	if err != nil {
@@ -89,7 +92,8 @@ func hoursFactors(m *estimate.Model, s *shop.Shop) (out []Factor) {
 
 // between is a factor that is most likely 1, with its ends from the shop book.
 func between(s *shop.Shop, piece int, key, name string, low, high shop.Key, apply func(*estimate.Variation, float64)) Factor {
-	return Factor{Key: key, Piece: piece, Name: name, Points: Points{1 - s.Num(low), 1, 1 + s.Num(high)}, Origin: s.Origin(low), apply: apply}
+	usual := Points{1 - s.Num(low), 1, 1 + s.Num(high)}
+	return Factor{Key: key, Piece: piece, Name: name, Points: usual, Usual: usual, Origin: s.Origin(low), apply: apply}
 }
 
 // Where is the path of faults in the factor's range: "range.material", or

@@ -43,7 +43,7 @@ func typeRange(list []Factor, piece int, key, text string) *fault.Fault {
 	if at < 0 {
 		return unknownRange(list, piece, key)
 	}
-	p, f := ReadPoints(text)
+	p, f := ReadPoints(text, list[at].Usual)
 	if f != nil {
 		f.Where, f.Field = list[at].Where(), "Range of “"+list[at].Name+"”"
 		return f
@@ -53,15 +53,15 @@ func typeRange(list []Factor, piece int, key, text string) *fault.Fault {
 	return nil
 }
 
-// unknownRange tells of a key that nothing uncertain has: because the stage is
-// by others, or there is none such.
+// unknownRange tells of a key that nothing uncertain has. The range of a stage
+// that is by others stays, and waits until it is not.
 func unknownRange(list []Factor, piece int, key string) *fault.Fault {
-	f := &fault.Fault{Where: where(piece, key), Field: "Range", Value: key, Problem: "is of nothing that varies in this commission"}
-	if st, ok := estimate.StageByID(strings.TrimPrefix(key, HoursKey)); ok && piece == estimate.Whole && strings.HasPrefix(key, HoursKey) {
-		f.Problem = "has no hours here: " + st.Name + " is by others, or takes none"
-		f.Remedy = "take it away"
-		return f
+	if stage, ok := strings.CutPrefix(key, HoursKey); ok && piece == estimate.Whole {
+		if _, ok := estimate.StageByID(stage); ok {
+			return nil
+		}
 	}
+	f := &fault.Fault{Where: where(piece, key), Field: "Range", Value: key, Problem: "is of nothing that varies in this commission"}
 	var keys []string
 	for _, x := range list {
 		if x.Piece == piece {
@@ -72,43 +72,87 @@ func unknownRange(list []Factor, piece int, key string) *fault.Fault {
 	return f
 }
 
+// Parts takes a typed range apart, into the texts of low, likely and high; a
+// single number is all three.
+func Parts(text string) (parts [3]string) {
+	list := split(text)
+	for i := range parts {
+		if i < len(list) {
+			parts[i] = list[i]
+		}
+		if len(list) == 1 {
+			parts[i] = list[0]
+		}
+	}
+	return parts
+}
+
+func split(text string) []string {
+	list := strings.Split(strings.ReplaceAll(text, ";", "/"), "/")
+	for i := range list {
+		list[i] = strings.TrimSpace(list[i])
+	}
+	return list
+}
+
+// Joined puts low, likely and high together again; nothing where none is typed.
+func Joined(parts [3]string) string {
+	for i := range parts {
+		parts[i] = strings.TrimSpace(strings.NewReplacer("/", " ", ";", " ").Replace(parts[i]))
+	}
+	if parts == ([3]string{}) {
+		return ""
+	}
+	return strings.Join(parts[:], " / ")
+}
+
+// ReadPoint reads one of the points: "0.9" or "90 %". The fault is nil, or lacks
+// only its field.
+func ReadPoint(text string) (float64, *fault.Fault) {
+	kind := quantity.KindFactor
+	if strings.Contains(text, "%") {
+		kind = quantity.KindShare
+	}
+	v, err := quantity.Parse(kind, text, quantity.Metric)
+	f := &fault.Fault{Value: text, Remedy: "give a share of the estimate, such as 0.9 or 90 %"}
+	switch {
+	case err != nil:
+		f.Problem = "is no number"
+	case v <= 0:
+		f.Problem = "is nothing or less"
+	case v > highest:
+		f.Problem = "is more than a hundred times the estimate"
+	default:
+		return v, nil
+	}
+	return 0, f
+}
+
 // ReadPoints reads "0.9 / 1 / 1.5" or "90 % / 100 % / 150 %": low, likely and
-// high, as shares of the estimate; a single number is known for certain. The
-// fault is nil, or lacks only its field.
-func ReadPoints(text string) (Points, *fault.Fault) {
-	const example = "give low / likely / high as shares of the estimate, such as 0.9 / 1 / 1.5"
-	parts := strings.FieldsFunc(text, func(r rune) bool { return r == '/' || r == ';' })
-	f := &fault.Fault{Value: strings.TrimSpace(text), Remedy: example}
-	if len(parts) != 1 && len(parts) != 3 {
+// high, as shares of the estimate; a single number is known for certain, and a
+// part left empty is as usual. The fault is nil, or lacks only its field.
+func ReadPoints(text string, usual Points) (Points, *fault.Fault) {
+	f := &fault.Fault{Value: strings.TrimSpace(text), Remedy: "give low / likely / high as shares of the estimate, such as 0.9 / 1 / 1.5"}
+	if n := len(split(text)); n != 1 && n != 3 {
 		f.Problem = "is not three numbers"
 		return Points{}, f
 	}
-	var n [3]float64
-	for i, part := range parts {
-		kind := quantity.KindFactor
-		if strings.Contains(part, "%") {
-			kind = quantity.KindShare
+	n := [3]float64{usual.Low, usual.Likely, usual.High}
+	for i, part := range Parts(text) {
+		if part == "" {
+			continue
 		}
-		v, err := quantity.Parse(kind, part, quantity.Metric)
-		if err != nil {
-			f.Problem = "has a part, “" + strings.TrimSpace(part) + "”, that is no number"
+		v, wrong := ReadPoint(part)
+		if wrong != nil {
+			f.Problem = "has a part, “" + part + "”, that " + wrong.Problem
 			return Points{}, f
 		}
 		n[i] = v
 	}
 	p := Points{n[0], n[1], n[2]}
-	if len(parts) == 1 {
-		p = Sure(n[0])
-	}
-	switch {
-	case !p.Sane():
+	if !p.Sane() {
 		f.Problem = "is not in order, from low to high"
-	case p.Low <= 0:
-		f.Problem = "reaches nothing or less"
-	case p.High > highest:
-		f.Problem = "reaches more than a hundred times the estimate"
-	default:
-		return p, nil
+		return Points{}, f
 	}
-	return Points{}, f
+	return p, nil
 }

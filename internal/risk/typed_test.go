@@ -55,9 +55,10 @@ func TestWrongRangesSayWhichWhatAndWhatWouldBeRight(t *testing.T) {
 		"0.9 / 1":              "is not three numbers; give low / likely / high as shares of the estimate, such as 0.9 / 1 / 1.5",
 		"low / 1 / 2":          "has a part, “low”, that is no number",
 		"1 / 0.9 / 1.2":        "is not in order, from low to high",
-		"0 / 1 / 2":            "reaches nothing or less",
-		"-10 % / 100 % / 110%": "reaches nothing or less",
-		"1 / 2 / 1500":         "reaches more than a hundred times the estimate",
+		"0 / 1 / 2":            "has a part, “0”, that is nothing or less",
+		"-10 % / 100 % / 110%": "has a part, “-10 %”, that is nothing or less",
+		"1 / 2 / 1500":         "has a part, “1500”, that is more than a hundred times the estimate",
+		"1.5 / /":              "is not in order, from low to high",
 		"1 m / 2 m / 3 m":      "has a part, “1 m”, that is no number",
 	} {
 		_, err := Factors(figure().WithRange(0, "area", text), s)
@@ -73,9 +74,37 @@ func TestAllWrongRangesAreToldTogether(t *testing.T) {
 		WithRange(estimate.Whole, "hours.patina", "1").WithRange(estimate.Whole, "weather", "1").WithRange(0, "arae", "1").WithRange(1, "wall", "x")
 	_, err := NewTrials(c, bookWith(t), Ask{})
 	list := fault.All(err)
-	require.Len(t, list, 4)
-	assert.Equal(t, "Range “hours.patina” has no hours here: Patina is by others, or takes none; take it away", list[0].Error())
-	assert.Contains(t, list[1].Error(), "Range “weather” is of nothing that varies in this commission; give one of hours.original, ")
-	assert.Equal(t, "Range “arae” is of nothing that varies in this commission; give one of area, wall", list[2].Error())
-	assert.Equal(t, "1.range.wall", list[3].Where)
+	require.Len(t, list, 3, "the hours of a stage by others wait until it is not")
+	assert.Contains(t, list[0].Error(), "Range “weather” is of nothing that varies in this commission; give one of hours.original, ")
+	assert.Equal(t, "Range “arae” is of nothing that varies in this commission; give one of area, wall", list[1].Error())
+	assert.Equal(t, "1.range.wall", list[2].Where)
+}
+
+func TestAPartLeftEmptyIsTheShopBooks(t *testing.T) {
+	list, err := Factors(figure().WithRange(0, "area", "/ / 150 %").WithRange(0, "wall", "0.98 ;; "), bookWith(t))
+	require.NoError(t, err)
+	assert.Equal(t, Points{0.85, 1, 1.5}, list[0].Points)
+	assert.Equal(t, Points{0.85, 1, 1.25}, list[0].Usual)
+	assert.Equal(t, 0.98, list[1].Points.Low)
+	assert.Equal(t, list[1].Usual.High, list[1].Points.High)
+}
+
+func TestARangeThatCannotBeReadLeavesTheShopBooks(t *testing.T) {
+	list, err := Factors(figure().WithRange(0, "area", "2 / 1 / 0.5"), bookWith(t))
+	require.Error(t, err)
+	assert.Equal(t, list[0].Usual, list[0].Points)
+	list, err = Factors(figure().With(0, "form.wall", "-1"), bookWith(t))
+	require.Error(t, err)
+	assert.Empty(t, list)
+}
+
+func TestTheThreePartsOfARangeComeApartAndTogether(t *testing.T) {
+	for text, parts := range map[string][3]string{
+		"": {}, "1": {"1", "1", "1"}, "0.9/1 / 1.5": {"0.9", "1", "1.5"}, "/ / 150 %": {"", "", "150 %"}, "0.9 / 1": {"0.9", "1", ""},
+	} {
+		assert.Equal(t, parts, Parts(text), text)
+		assert.Equal(t, parts, Parts(Joined(parts)), text)
+	}
+	assert.Empty(t, Joined([3]string{" ", "", ""}))
+	assert.Equal(t, "1 2 / 1 / ", Joined([3]string{"1/2", "1", ""}), "a stroke typed in one is not two")
 }

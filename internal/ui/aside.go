@@ -1,7 +1,7 @@
 package ui
 
-// aside hands a job to the Work for what takes a while and touches no store:
-// drawing a range, levelling a schedule, setting pages. What it gives back to be
+// aside hands a job to the Work for what takes a while and keeps nothing:
+// drawing a range, levelling a schedule, setting pages. It may read the store. What it gives back to be
 // applied is guarded.
 func (w *Window) aside(job func() (apply func())) {
 	w.besides().Do(func() func() {

@@ -33,7 +33,7 @@ func previewDetail(q *quoteScreen) string {
 // sectionNames are the sections of a proposal as the window calls them.
 var sectionNames = map[string]string{
 	"idea": "The idea", "recommendation": "Our recommendation", "work": "The work", "pictures": "Pictures", "options": "Sizes to choose from", "included": "What is included",
-	"rests": "What the price rests on", "price": "Price", "budget": "Budget form", "payments": "Payments",
+	"rests": "What the price rests on", "price": "Price", "range": "How sure this is", "budget": "Budget form", "payments": "Payments",
 	"terms": "Terms", "care": "Care", "rights": "Rights", "cautions": "Cautions", "signatures": "Signatures",
 }
 

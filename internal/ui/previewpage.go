@@ -159,7 +159,7 @@ func wordsHint(key string) string {
 	switch key {
 	case "idea", "recommendation":
 		return "left out of the proposal while there are none"
-	case "work", "price", "budget", "payments", "signatures":
+	case "work", "price", "range", "budget", "payments", "signatures":
 		return "put in by the program from the quote; words of yours come with it where it has any"
 	}
 	return "stands in the place of the program's own words"

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"os"
 	"path/filepath"
 	"testing"
@@ -9,6 +10,10 @@ import (
 	"fyne.io/fyne/v2"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/desk"
+	"meltwright/internal/proposal"
+	"meltwright/internal/quote"
 )
 
 func TestAScheduleBeginsOnTheDateThatIsTyped(t *testing.T) {
@@ -75,5 +80,53 @@ func TestTabGoesThroughTheDates(t *testing.T) {
 	b := sit(t, withDemo)
 	b.quote().choose(soonID)
 	b.clock.pass(time.Second)
-	assert.Equal(t, []string{"soon.start", "soon.required", "[Save as calendar …]", "rows"}, b.around()[6:])
+	assert.Equal(t, []string{"soon.start", "soon.required", "rows", "[Save as calendar …]", "rows"}, b.around()[6:])
+}
+
+// accept has a quote that is kept issued and accepted, its work to begin on a day.
+func (b *bench) accept(q quote.Quote, start string) {
+	b.Helper()
+	ctx := context.Background()
+	s, err := b.w.desk.Take(ctx, q)
+	require.NoError(b, err)
+	s.SetWords(desk.Start, start)
+	_, err = s.Issue(ctx)
+	require.NoError(b, err)
+	require.NoError(b, s.SetState(ctx, quote.Accepted))
+}
+
+func TestANewQuoteIsScheduledAfterThoseThatAreAccepted(t *testing.T) {
+	b := sit(t, withDemo, func(o *Options) { o.Papers = proposal.Maker{} })
+	b.quote().choose(soonID)
+	b.fill("soon.start", "2 March 2026")
+	b.clock.pass(time.Second)
+	alone, ok := b.quote().soon.now()
+	require.True(t, ok)
+	assert.NotContains(t, b.said(), "accepted quote")
+
+	b.accept(desk.Demo()[1], "2 March 2026")
+	b.fill("soon.start", "2026-03-02")
+	b.clock.pass(time.Second)
+	after, ok := b.quote().soon.now()
+	require.True(t, ok)
+	assert.True(t, after.Schedule.Ready.After(alone.Schedule.Ready))
+	assert.Contains(t, b.said(), "After 1 accepted quote; the first pour day free is "+day(after.Schedule.FirstPour)+". That is ")
+}
+
+func TestThePaymentsStandOnTheirDays(t *testing.T) {
+	b := sit(t, withDemo)
+	b.quote().choose(soonID)
+	b.fill("soon.start", "2 March 2026")
+	b.clock.pass(time.Second)
+	s, ok := b.quote().soon.now()
+	require.True(t, ok)
+	e, _ := b.quote().sheet.Estimate()
+	require.Len(t, s.Schedule.Milestones, len(e.Payments))
+	assert.Contains(t, b.said(), "Payments, and the day each falls due")
+	lines := dueLines(s.Schedule)
+	for i, m := range s.Schedule.Milestones {
+		assert.Equal(t, e.Payments[i].When, lines[i].Name)
+		assert.Equal(t, shortDay(m.Date), lines[i].Rate)
+		assert.Equal(t, amount(e.Currency, e.Payments[i].Amount), lines[i].Cost)
+	}
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2/theme"
@@ -25,26 +26,28 @@ type soonPage struct {
 	start, required *kit.Field
 	grid            *kit.FieldGrid
 	state           *kit.Prose
-	ready           *kit.Prose
+	ready, booked   *kit.Prose
 	meets           *kit.Prose
 	gives, tasks    *kit.LineTable
+	payments        *kit.LineTable
 	line            *kit.Drawn
 	save            *kit.Button
 	shown           int // how many parts are always shown
 }
 
 func newSoonPage(q *quoteScreen) stagePage {
-	p := &soonPage{q: q, state: kit.NewProse(""), ready: kit.NewProse(""), meets: kit.NewProse(""), line: kit.NewDrawn(nil)}
+	p := &soonPage{q: q, state: kit.NewProse(""), ready: kit.NewProse(""), booked: kit.NewProse(""), meets: kit.NewProse(""), line: kit.NewDrawn(nil)}
 	p.start = p.date(desk.Start, "Begin on", "Start")
 	p.required = p.date(desk.Required, "Ready by", "Required date")
 	p.required.SetHint("leave it empty where no date is required")
 	p.grid = kit.NewFieldGrid(p.start, p.required)
 	p.gives = titled("What would bring it nearer", "", "", "Ready")
+	p.payments = titled("Payments, and the day each falls due", "", "Day", "Payment")
 	p.tasks = titled("Tasks", "Hours", "From", "To")
 	p.save = kit.NewButton("Save as calendar …", kit.Plain, q.w.guarded(q.writeCalendar)).WithIcon(theme.IconNameDocumentSave)
 	p.body = newPage(
-		kit.NewHeading("How soon", "When it would stand, if the shop had nothing else to do: nobody does two things at once, and metal is poured on pour days"),
-		p.grid, p.state, p.ready, p.meets, p.gives, p.line, leading(p.save), p.tasks,
+		kit.NewHeading("How soon", "When it would stand, after the work that is accepted: nobody does two things at once, and metal is poured on pour days"),
+		p.grid, p.state, p.ready, p.booked, p.meets, p.gives, p.line, p.payments, leading(p.save), p.tasks,
 	)
 	p.shown = 3
 	return p
@@ -76,7 +79,7 @@ func (p *soonPage) show() {
 	p.start.SetDefault("today", "")
 	p.start.SetText(words[desk.Start])
 	p.required.SetText(words[desk.Required])
-	p.q.soon.follow(words[desk.Start] + "|" + words[desk.Required])
+	p.q.soon.follow(words[desk.Start] + "|" + words[desk.Required] + "|" + string(p.q.sheet.Quote().State))
 	s, ok := p.q.soon.now()
 	p.state.Say(p.waiting(ok))
 	for _, o := range p.body.column.Objects[p.shown:] {
@@ -86,11 +89,13 @@ func (p *soonPage) show() {
 		return
 	}
 	p.ready.Say(readyWords(s))
+	p.booked.Say(strings.Join(s.BookedWords(day), " "))
 	p.meets.Say(meetWords(s))
 	lines := giveLines(s.Meeting)
 	p.gives.SetLines(lines)
 	show(p.gives, len(lines) > 0)
 	p.line.SetBuild(func(width, text float64) drawing.Scene { return timeline(s.Schedule, width, text) })
+	p.payments.SetLines(dueLines(s.Schedule))
 	p.tasks.SetLines(taskLines(s.Schedule))
 }
 
@@ -142,6 +147,14 @@ func giveLines(m *lead.Meeting) (lines []kit.Line) {
 			name += " – meets the date"
 		}
 		lines = append(lines, kit.Line{ID: fmt.Sprint(i), Name: name, Cost: day(g.Ready)})
+	}
+	return lines
+}
+
+// dueLines are the payments on the days of the schedule that they fall due on.
+func dueLines(s lead.Schedule) (lines []kit.Line) {
+	for i, m := range s.Milestones {
+		lines = append(lines, kit.Line{ID: fmt.Sprint(i), Name: m.Name, Rate: shortDay(m.Date), Cost: amount(s.Currency, m.Amount)})
 	}
 	return lines
 }

@@ -1,12 +1,16 @@
 package ui
 
 import (
+	"slices"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"meltwright/internal/desk"
+	"meltwright/internal/estimate"
+	"meltwright/internal/proposal"
 	"meltwright/internal/risk"
 )
 
@@ -105,11 +109,92 @@ func TestFromHowSureTheRangesOfTheShopBookAreOneKeyAway(t *testing.T) {
 	b := sit(t, withDemo)
 	b.quote().choose(sureID)
 	b.clock.pass(time.Second)
-	assert.Equal(t, []string{"[Ranges in the shop book]", "rows"}, b.around()[6:])
+	assert.Equal(t, []string{"rows", "rows", "sure.low", "sure.likely", "sure.high", "[Ranges in the shop book]"}, b.around()[6:])
 	wide := b.quote().priceShown().Range
 	b.tap("Ranges in the shop book")
 	b.fill("range.hours_high", "300 %")
 	b.book().goBack()
 	b.clock.pass(time.Second)
 	assert.Greater(t, b.quote().priceShown().Range.High, wide.High)
+}
+
+// vary chooses what varies, by its path, on the page of the range.
+func (b *bench) vary(where string) {
+	b.Helper()
+	b.quote().pageOf(sureID).(*surePage).ranges.table.OnSelect(where)
+}
+
+func TestThreePointsOfOnesOwnAreTypedOnHowSure(t *testing.T) {
+	b := sit(t, withDemo)
+	b.quote().choose(sureID)
+	b.clock.pass(time.Second)
+	before := b.quote().priceShown().Range
+	b.vary("range.hours.original")
+	assert.Contains(t, b.said(), "Hours, Original, low")
+	b.fill("sure.low", "1")
+	b.fill("sure.likely", "150 %")
+	b.fill("sure.high", "2.5")
+	assert.Contains(t, b.said(), "= 250 % of the estimate")
+	assert.Contains(t, b.said(), "Hours, Original – yours 100 % 150 % 250 %")
+	b.clock.pass(time.Second)
+	assert.Greater(t, b.quote().priceShown().Range.High, before.High)
+	b.clock.pass(time.Second)
+	assert.Equal(t, "1 / 150% / 2.5", b.kept().Commission.Ranges["hours.original"])
+
+	b.vary("0.range.area")
+	assert.Empty(t, b.field("sure.low").Text(), "another thing, other points")
+	b.vary("range.hours.original")
+	b.tap("As in the shop book")
+	assert.Empty(t, b.quote().sheet.Commission().Ranges)
+	b.menu("Undo")
+	assert.Equal(t, "2.5", b.field("sure.high").Text())
+}
+
+func TestAWrongPointIsToldBesideIt(t *testing.T) {
+	b := sit(t, withDemo)
+	b.quote().choose(sureID)
+	b.clock.pass(time.Second)
+	b.vary("1.range.area")
+	b.fill("sure.low", "many")
+	assert.Contains(t, b.field("sure.low").Fault(), "is no number; give a share of the estimate, such as 0.9 or 90 %")
+	b.clock.pass(time.Second)
+	assert.Contains(t, b.said(), "No range can be drawn. Range of “Surface of Dog”")
+	b.fill("sure.low", "1.2")
+	assert.Empty(t, b.field("sure.low").Fault())
+	assert.Contains(t, b.field("sure.high").Fault(), "is not in order, from low to high")
+	b.fill("sure.low", "")
+	b.clock.pass(time.Second)
+	assert.Contains(t, b.said(), "Eight in ten within")
+}
+
+func TestRangesOfNothingAreTakenAway(t *testing.T) {
+	b := sit(t, withDemo)
+	b.quote().choose(sureID)
+	b.quote().edit(func() {
+		b.quote().sheet.Change("", func(c *estimate.Commission) { c.Ranges = map[string]string{"weather": "1"} })
+	})
+	assert.Contains(t, b.said(), "Range “weather” is of nothing that varies in this commission")
+	b.tap("Take away what varies nowhere")
+	assert.NotContains(t, b.said(), "weather")
+	b.clock.pass(time.Second)
+	assert.Contains(t, b.said(), "Eight in ten within")
+}
+
+func TestTheProposalSaysTheRangeOnlyWhereItIsTicked(t *testing.T) {
+	b := sit(t, withDemo, func(o *Options) { o.Papers = proposal.Maker{} })
+	b.quote().choose(sureID)
+	assert.False(t, b.quote().sheet.SaysRange())
+	tick := func() {
+		b.field("sure.said").Focus()
+		b.typed(" ")
+	}
+	tick()
+	assert.True(t, b.quote().sheet.SaysRange())
+	chosen := b.quote().sheet.Chosen()
+	assert.Equal(t, "price", chosen[slices.Index(chosen, desk.RangeSection)-1], "right after the price")
+	b.menu("Undo")
+	assert.False(t, b.quote().sheet.SaysRange())
+	tick()
+	tick()
+	assert.Empty(t, b.quote().sheet.Quote().Words[desk.Sections], "as it was before")
 }

@@ -3,6 +3,8 @@ package ui
 import (
 	"fmt"
 
+	"fyne.io/fyne/v2"
+
 	"meltwright/internal/drawing"
 	"meltwright/internal/estimate"
 	"meltwright/internal/money"
@@ -27,6 +29,9 @@ type surePage struct {
 	recasts      *kit.Prose
 	drawn        *kit.Prose
 	points       *kit.Button // to the shop book's ranges
+	ranges       *sureRanges
+	said         *kit.Field // the tick for the proposal
+	offered      *kit.FieldGrid
 }
 
 func newSurePage(q *quoteScreen) stagePage {
@@ -35,17 +40,36 @@ func newSurePage(q *quoteScreen) stagePage {
 	p.hangs = kit.NewHeading("", "What the price hangs on: how far each thing alone moves it, from one of its better days to one of its worse")
 	p.means, p.recasts, p.drawn = kit.NewProse(""), kit.NewProse(""), kit.NewProse("")
 	p.points = kit.NewButton("Ranges in the shop book", kit.Plain, q.w.guarded(p.toBook))
-	p.body = newPage(
+	p.ranges = newSureRanges(q)
+	p.said = kit.NewField(kit.FieldSpec{
+		ID: "sure.said", Kind: kit.CheckField, Label: "In the proposal", Caption: "say where eight in ten come to lie",
+		OnChanged: q.w.guardedText(func(text string) { q.edit(func() { q.sheet.SayRange(text == kit.Yes) }) }),
+	})
+	p.said.SetDefault(kit.No, "")
+	p.offered = kit.NewFieldGrid(p.said)
+	p.body = newPage(append([]fyne.CanvasObject{
 		kit.NewHeading("How sure", "The whole work estimated again and again, with hours, surfaces, prices and castings as they may turn out"),
-		leading(p.points), p.state, p.bar, p.means, p.where, p.recasts, p.hangs, p.drivers, p.drawn,
-	)
+		p.state, p.bar, p.means, p.where, p.recasts, p.offered, p.hangs, p.drivers, p.drawn,
+	}, append(p.ranges.parts(), leading(p.points))...)...)
 	return p
+}
+
+// drawnParts are those that show the range, and are there when it is drawn.
+func (p *surePage) drawnParts() []fyne.CanvasObject {
+	return []fyne.CanvasObject{p.bar, p.means, p.where, p.recasts, p.hangs, p.drivers, p.drawn}
 }
 
 func (p *surePage) page() *page { return p.body }
 
-// focus puts the keyboard on the button: there is nothing to fill in.
-func (p *surePage) focus() { p.q.w.win.Canvas().Focus(p.points) }
+// focus puts the keyboard into what may be filled in: the points, or, while there
+// are none, the button to the shop book.
+func (p *surePage) focus() {
+	if len(p.ranges.factors) > 0 {
+		p.ranges.points[0].Focus()
+		return
+	}
+	p.q.w.win.Canvas().Focus(p.points)
+}
 
 // toBook opens the shop book where the ranges stand.
 func (p *surePage) toBook() {
@@ -58,7 +82,9 @@ func (p *surePage) toBook() {
 func (p *surePage) show() {
 	r, ok := p.q.sure.now()
 	p.state.Say(p.waiting(ok))
-	for _, o := range p.body.column.Objects[3:] {
+	p.ranges.show()
+	p.showSaid()
+	for _, o := range p.drawnParts() {
 		show(o, ok)
 	}
 	if !ok {
@@ -71,8 +97,22 @@ func (p *surePage) show() {
 	p.where.SetLines(spreadLines(c, r))
 	p.recasts.Say(r.RecastWords(c, locale))
 	p.drivers.SetBuild(func(width, text float64) drawing.Scene { return driversScene(e, r, width, text) })
-	p.drawn.Say(fmt.Sprintf("%s trials, seed %d: the same quote and shop book draw the same range. The three points of each thing – at least, most likely, at most – stand in the shop book; they are yours to correct from your own finished works.",
-		quantity.Number(float64(r.Trials), 0), r.Seed))
+	p.drawn.Say(fmt.Sprintf("%s trials, seed %d: the same quote and shop book draw the same range. Hours of one shop move together, by %s; the three points of each thing stand below and in the shop book, and are yours to correct from your own finished works.",
+		quantity.Number(float64(r.Trials), 0), r.Seed, share(r.Together)))
+}
+
+// showSaid shows whether the proposal says the range, where there are papers to
+// say it in.
+func (p *surePage) showSaid() {
+	show(p.offered, p.q.sheet.Preview() != nil)
+	if p.q.sheet.Preview() == nil {
+		return
+	}
+	text := ""
+	if p.q.sheet.SaysRange() {
+		text = kit.Yes
+	}
+	p.said.SetText(text)
 }
 
 // waiting says why there is no range yet.

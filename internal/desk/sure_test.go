@@ -1,0 +1,90 @@
+package desk_test
+
+import (
+	"context"
+	"io"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/desk"
+	"meltwright/internal/proposal"
+	"meltwright/internal/quote"
+	"meltwright/internal/risk"
+)
+
+// seen notes the papers that it is asked for.
+type seen struct {
+	proposal.Maker
+	papers map[desk.Print]desk.Paper
+}
+
+func (s seen) Proposal(_ io.Writer, p desk.Paper) error {
+	s.papers[desk.Proposal] = p
+	return nil
+}
+
+func (s seen) CostSheet(_ io.Writer, p desk.Paper) error {
+	s.papers[desk.CostSheet] = p
+	return nil
+}
+
+func TestTheCostSheetHasTheRangeAndTheProposalWhereItIsSaid(t *testing.T) {
+	papers := seen{papers: map[desk.Print]desk.Paper{}}
+	d, err := desk.New(t.Context(), desk.NoStore{}, papers, time.Now)
+	require.NoError(t, err)
+	s := d.Put(desk.Demo()[1])
+	require.NoError(t, s.WriteCostSheet(io.Discard))
+	r := papers.papers[desk.CostSheet].Range
+	require.NotNil(t, r)
+	want, err := risk.Draw(t.Context(), s.Commission(), d.Shop(), risk.Ask{})
+	require.NoError(t, err)
+	assert.Equal(t, want, *r, "the one that the window shows")
+
+	require.NoError(t, s.WriteProposal(io.Discard))
+	assert.Nil(t, papers.papers[desk.Proposal].Range)
+	s.SayRange(true)
+	write, err := s.Ready(desk.Proposal)
+	require.NoError(t, err)
+	require.NoError(t, write(io.Discard))
+	assert.Equal(t, &want, papers.papers[desk.Proposal].Range)
+}
+
+// bookedStore has an accepted quote.
+type bookedStore struct {
+	desk.NoStore
+	accepted quote.Quote
+}
+
+func (b bookedStore) Accepted(context.Context) ([]quote.Acceptance, error) {
+	return []quote.Acceptance{{Quote: b.accepted, At: second}}, nil
+}
+
+func TestAProposalBegunOnADayIsDatedAfterAcceptedWork(t *testing.T) {
+	other := desk.Demo()[1]
+	other.ID, other.State = 3, quote.Accepted
+	papers := seen{papers: map[desk.Print]desk.Paper{}}
+	d, err := desk.New(t.Context(), bookedStore{accepted: other}, papers, time.Now)
+	require.NoError(t, err)
+	s := d.Put(desk.Demo()[1])
+	require.NoError(t, s.WriteProposal(io.Discard))
+	assert.Empty(t, papers.papers[desk.Proposal].Booked, "it has no timeline")
+	s.SetWords(desk.Start, "2 March 2026")
+	require.NoError(t, s.WriteProposal(io.Discard))
+	booked, err := d.Booked(t.Context(), s.Quote(), second)
+	require.NoError(t, err)
+	require.NotEmpty(t, booked.Bookings)
+	assert.Equal(t, booked.Bookings, papers.papers[desk.Proposal].Booked)
+}
+
+func TestAnOptionHasARangeOfItsOwn(t *testing.T) {
+	_, s := issuingDesk(t)
+	w := s.Weighing()
+	list := w.Options()
+	r, err := w.Sure(context.Background(), list[0], risk.Ask{Trials: 200})
+	require.NoError(t, err)
+	assert.Equal(t, list[0].Estimate.Price, r.Quoted)
+	assert.Less(t, r.Price.P10, r.Price.P90)
+}
