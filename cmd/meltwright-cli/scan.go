@@ -168,7 +168,11 @@ func measured(ctx context.Context, s *mesh.Standing, ask scanAsk) (*mesh.Scan, e
 	if err != nil {
 		return nil, err
 	}
-	return s.Keep(plan), nil
+	ladder, err := s.Wall.Ladder(ctx, plan)
+	if err != nil {
+		return nil, err
+	}
+	return s.Keep(plan, ladder), nil
 }
 
 func scanned(k *mesh.Scan, ask scanAsk) scanJSON {

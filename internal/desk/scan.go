@@ -77,7 +77,11 @@ func (d *Desk) openScan(ctx context.Context, c estimate.Commission, piece int, d
 	if err != nil {
 		return nil, err
 	}
-	return s.Keep(plan), nil
+	ladder, err := s.Wall.Ladder(ctx, plan)
+	if err != nil {
+		return nil, err
+	}
+	return s.Keep(plan, ladder), nil
 }
 
 // PlanSections cuts a measured scan into sections that the shop can pour at the

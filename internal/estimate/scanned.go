@@ -6,7 +6,6 @@ import (
 
 	"meltwright/internal/field"
 	"meltwright/internal/form"
-	"meltwright/internal/mesh"
 	"meltwright/internal/quantity"
 )
 
@@ -27,37 +26,34 @@ func (r *run) scanForm(p *piece) (form.Body, expr, expr) {
 	return form.Scan{Profile: &p.scan.Profile}, height, area
 }
 
-// planned takes sections and welds from the section plan of the scan, each with
-// its own weight, unless the user said otherwise; it tells whether it did. A
-// section that is too heavy or too large at this size is split as a piece
-// without a plan is, so that every scale can be estimated; planning again at that
-// size gives the true seams.
+// planned takes sections and welds from the section plan of the scan as it is at
+// this size, each with its own weight, unless the user said otherwise; it tells
+// whether it did. What the plan cannot cut small enough is split as a piece
+// without a plan is, so that every scale can be estimated.
 func (r *run) planned(p *piece) bool {
 	if !p.scanned() || p.in.has(sectionsField) || len(p.scan.Plan.Sections) == 0 {
 		return false
 	}
-	tank := p.in.num(tankField)
-	whole := 0.0
-	at := make([]mesh.SectionAt, len(p.scan.Plan.Sections))
-	for i := range at {
-		at[i] = p.scan.Plan.Sections[i].At(&p.scan.Profile, p.scale.v, float64(p.wall))
-		whole += at[i].Metal
-	}
-	if !(whole > 0) || !(r.usable.v > 0) {
+	whole := p.scan.Profile.Metal(p.scale.v, float64(p.wall))
+	if !(whole > 0) || !(r.usable.v > 0) || !(p.poured.v > 0) {
 		return false
 	}
-	n, weld := 0.0, p.scan.Plan.Weld*p.scale.v
-	p.loads = p.loads[:0]
-	for _, s := range at {
+	limits := r.sectionLimits(p)
+	limits.Metal = whole * r.usable.v / p.poured.v
+	plan := p.scan.PlanAt(p.scale.v, float64(p.wall), limits)
+	n, weld := 0.0, plan.Weld
+	loads := make([]Load, 0, len(plan.Sections))
+	for _, s := range plan.Sections {
 		kg := p.poured.v * s.Metal / whole
-		parts := math.Max(1, math.Max(math.Ceil(kg/r.usable.v-1e-9), math.Ceil(s.Area/tank-1e-9)))
+		parts := math.Max(1, math.Max(math.Ceil(kg/r.usable.v-1e-9), math.Ceil(s.Area/limits.Area-1e-9)))
 		if n += parts; n > mostSections {
 			return false
 		}
-		p.loads = append(p.loads, Load{p.index, kg / parts, int(parts) * p.casts})
+		loads = append(loads, Load{p.index, kg / parts, int(parts) * p.casts})
 		weld += 2 * math.Sqrt(s.Area) * (math.Sqrt(parts) - 1)
 	}
-	from := field.Origin{From: field.Scanned, Source: "section plan of " + p.scan.File + ", split further where crucible or tank ask for it"}
+	from := field.Origin{From: field.Scanned, Source: "section plan of " + p.scan.File + ", cut further where crucible, tank or kiln ask for it"}
+	p.loads = loads
 	p.sections = r.fact("sections of the plan", n, none, from)
 	p.sectionPour = r.div(p.poured, p.sections)
 	p.weld = r.fact("length of the plan's seams", weld, metre, from)

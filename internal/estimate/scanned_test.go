@@ -3,6 +3,7 @@ package estimate_test
 import (
 	"context"
 	"encoding/json"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -46,7 +47,9 @@ func ballScan(t testing.TB, cuts ...mesh.Cut) *mesh.Scan {
 	require.NoError(t, err)
 	plan, err := s.Wall.Evaluate(context.Background(), cuts)
 	require.NoError(t, err)
-	return s.Keep(plan)
+	ladder, err := s.Wall.Ladder(context.Background(), plan)
+	require.NoError(t, err)
+	return s.Keep(plan, ladder)
 }
 
 func scanned(k *mesh.Scan, inputs map[string]string) estimate.Commission {
@@ -94,6 +97,75 @@ func TestTheSectionPlanFeedsSectionsWeldAndHeats(t *testing.T) {
 	own, err := estimate.Of(scanned(k, map[string]string{"form.sections": "4"}), startingShop(t))
 	require.NoError(t, err)
 	assert.Equal(t, 4, own.Pieces[0].Sections, "what the user types comes before the plan")
+}
+
+// A scan that was planned at one size is cut on as it grows, by true outlines:
+// the weld is that of planes, and every section fits crucible, tank and kiln.
+func TestSectionsAndWeldFollowHeightAndWall(t *testing.T) {
+	k, book := ballScan(t), roomyShop(t)
+	girth, before := math.Pi*0.5, 0.0
+	for _, height := range []float64{0.2, 0.4, 0.5, 0.7, 1, 1.5, 2.5} {
+		e, err := estimate.Of(scanned(k, map[string]string{"form.height": fmt.Sprintf("%g m", height)}), book)
+		require.NoError(t, err)
+		p := e.Pieces[0]
+		assert.GreaterOrEqual(t, float64(p.Weld), before)
+		before = float64(p.Weld)
+		switch {
+		case height <= 0.2:
+			assert.Equal(t, 1, p.Sections)
+			assert.Zero(t, before)
+		case p.Sections == 2:
+			assert.InEpsilon(t, girth*height/0.5, before, 0.02, "a ball cut in two")
+		default:
+			assert.Greater(t, p.Sections, 2)
+			assert.Less(t, before, 3*math.Sqrt(float64(p.Sections)*float64(p.Area)))
+		}
+		for _, h := range e.Heats {
+			assert.LessOrEqual(t, h.Kg, float64(e.Usable)*(1+1e-9))
+		}
+	}
+	thin, err := estimate.Of(scanned(k, map[string]string{"form.height": "1 m", "form.wall": "3 mm"}), book)
+	require.NoError(t, err)
+	thick, err := estimate.Of(scanned(k, map[string]string{"form.height": "1 m", "form.wall": "20 mm"}), book)
+	require.NoError(t, err)
+	assert.Greater(t, thick.Pieces[0].Sections, thin.Pieces[0].Sections, "a heavier wall takes more pours")
+	assert.Greater(t, float64(thick.Pieces[0].Weld), float64(thin.Pieces[0].Weld))
+}
+
+func TestPlanesOfTheUsersOwnStayAtEverySize(t *testing.T) {
+	k := ballScan(t, mesh.Cut{Plane: mesh.Plane{At: mesh.Vec{0, 0, 0.25}, Normal: mesh.Vec{0, 0, 1}}})
+	e, err := estimate.Of(scanned(k, map[string]string{"form.height": "0.1 m"}), startingShop(t))
+	require.NoError(t, err)
+	assert.Equal(t, 2, e.Pieces[0].Sections)
+	assert.InEpsilon(t, math.Pi*0.1, float64(e.Pieces[0].Weld), 0.02)
+}
+
+func TestASectionHasToGoIntoTankAndKiln(t *testing.T) {
+	k := ballScan(t)
+	with := func(key string) int {
+		b := shop.Start().With("form.max_section", "5 m²", "2026-01-01")
+		if key != "" {
+			b = b.With(key, "0.3 m", "2026-01-01")
+		}
+		s, err := shop.Read(b)
+		require.NoError(t, err)
+		e, err := estimate.Of(scanned(k, map[string]string{"form.wall": "3 mm"}), s)
+		require.NoError(t, err)
+		return e.Pieces[0].Sections
+	}
+	assert.Equal(t, 1, with(""))
+	assert.Greater(t, with("form.tank_deep"), 1)
+	assert.Greater(t, with("form.kiln_wide"), 1)
+}
+
+func BenchmarkTrialOfAScan(b *testing.B) {
+	c := scanned(ballScan(b), map[string]string{"form.height": "2 m"})
+	m, err := estimate.NewModel(c, startingShop(b))
+	require.NoError(b, err)
+	v := estimate.Still(1)
+	for b.Loop() {
+		m.Try(&v)
+	}
 }
 
 // roomyShop has a tank that takes half a ball.

@@ -21,6 +21,10 @@ type Steps struct {
 	Coats    []int // of shell on each piece
 	Frames   int   // pieces with an inner frame
 	Stamps   int   // engineer's
+	// Uneven tells of sections of unlike weights, which may fill fewer heats at
+	// one height than at a lower and a higher one: steps at two heights then say
+	// nothing of what lies between.
+	Uneven bool
 }
 
 // Same tells whether nothing has jumped between a and b.
@@ -50,6 +54,7 @@ func (m *Model) TryAt(rule Rule, h quantity.Length) Trial {
 	for _, p := range r.pieces {
 		t.Steps.Sections = append(t.Steps.Sections, int(p.sections.v))
 		t.Steps.Coats = append(t.Steps.Coats, int(p.coats.v))
+		t.Steps.Uneven = t.Steps.Uneven || len(p.loads) > 1
 		if p.frame.v > 0 {
 			t.Steps.Frames++
 		}

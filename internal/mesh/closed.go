@@ -1,6 +1,9 @@
 package mesh
 
-import "context"
+import (
+	"context"
+	"runtime"
+)
 
 // Seams counts the edges at which a surface is not sound. A closed surface has
 // two triangles at every edge, which run along it in opposite directions.
@@ -18,8 +21,12 @@ func (s Seams) Closed() bool { return s == Seams{} }
 func CountSeams(m *Mesh) Seams {
 	e := sortEdges(len(m.Points), m.Triangles, false)
 	parts := make([]Seams, e.chunks())
-	e.each(func(chunk int, run []uint32, _, _ int) {
-		parts[chunk].note(run)
+	_ = inChunks(context.Background(), len(e.start)-1, vertexChunk, func(chunk, from, to int) {
+		for v := from; v < to; v++ {
+			lo, hi := int(e.start[v]), int(e.start[v+1])
+			e.order(lo, hi)
+			parts[chunk].note(e.packed[lo:hi])
+		}
 	})
 	var total Seams
 	for _, p := range parts {
@@ -30,14 +37,20 @@ func CountSeams(m *Mesh) Seams {
 	return total
 }
 
-func (s *Seams) note(run []uint32) {
-	switch {
-	case len(run) == 1:
-		s.Open++
-	case len(run) > 2:
-		s.Shared++
-	case run[0] == run[1]:
-		s.Turned++
+// note counts among the sides of one vertex, in order, the edges that are not
+// sound.
+func (s *Seams) note(sides []uint32) {
+	for i, j := 0, 0; i < len(sides); i = j {
+		for j = i + 1; j < len(sides) && sides[j]>>1 == sides[i]>>1; j++ {
+		}
+		switch {
+		case j == i+1:
+			s.Open++
+		case j > i+2:
+			s.Shared++
+		case sides[i] == sides[i+1]:
+			s.Turned++
+		}
 	}
 }
 
@@ -122,40 +135,65 @@ func (e *edges) order(lo, hi int) {
 }
 
 // sortEdges is the counting sort; sides says whether to keep whose side each is.
+// Each core sorts a stretch of the triangles; at every vertex the sides of the
+// first stretch come first.
 func sortEdges(points int, triangles [][3]uint32, sides bool) *edges {
 	e := &edges{start: make([]uint32, points+1), packed: make([]uint32, 3*len(triangles))}
-	for i := range triangles {
-		a, b, c := triangles[i][0], triangles[i][1], triangles[i][2]
-		e.start[min(a, b)]++
-		e.start[min(b, c)]++
-		e.start[min(c, a)]++
-	}
-	sum := uint32(0)
-	for v, n := range e.start {
-		e.start[v] = sum
-		sum += n
-	}
 	if sides {
 		e.side = make([]uint32, len(e.packed))
 	}
-	for i := range triangles {
-		a, b, c := triangles[i][0], triangles[i][1], triangles[i][2]
-		e.put(a, b, 3*i)
-		e.put(b, c, 3*i+1)
-		e.put(c, a, 3*i+2)
+	n := min(runtime.GOMAXPROCS(0), mostSorters, len(triangles)/fewestSorted+1)
+	stretch := (len(triangles) + n) / n
+	next := make([][]uint32, n) // where the next side of each vertex goes
+	_ = inChunks(context.Background(), len(triangles), stretch, func(k, from, to int) {
+		next[k] = countLower(points, triangles[from:to])
+	})
+	sum := uint32(0)
+	for v := range points {
+		e.start[v] = sum
+		for _, at := range next {
+			if at != nil {
+				at[v], sum = sum, sum+at[v]
+			}
+		}
 	}
-	copy(e.start[1:], e.start) // putting moved every start to its end
-	e.start[0] = 0
+	e.start[points] = sum
+	_ = inChunks(context.Background(), len(triangles), stretch, func(k, from, to int) {
+		at := next[k]
+		for i := from; i < to; i++ {
+			a, b, c := triangles[i][0], triangles[i][1], triangles[i][2]
+			e.put(at, a, b, 3*i)
+			e.put(at, b, c, 3*i+1)
+			e.put(at, c, a, 3*i+2)
+		}
+	})
 	return e
 }
 
-func (e *edges) put(from, to uint32, side int) {
+const (
+	mostSorters  = 4       // each takes four bytes a point
+	fewestSorted = 1 << 15 // triangles for which a core more is worth its start
+)
+
+// countLower counts the sides by their smaller vertex.
+func countLower(points int, triangles [][3]uint32) []uint32 {
+	n := make([]uint32, points)
+	for i := range triangles {
+		a, b, c := triangles[i][0], triangles[i][1], triangles[i][2]
+		n[min(a, b)]++
+		n[min(b, c)]++
+		n[min(c, a)]++
+	}
+	return n
+}
+
+func (e *edges) put(next []uint32, from, to uint32, side int) {
 	low, packed := from, to<<1
 	if to < from {
 		low, packed = to, from<<1|1
 	}
-	at := e.start[low]
-	e.start[low] = at + 1
+	at := next[low]
+	next[low] = at + 1
 	e.packed[at] = packed
 	if e.side != nil {
 		e.side[at] = uint32(side)

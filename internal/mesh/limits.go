@@ -35,7 +35,11 @@ func (l *Limits) fits(n need) bool {
 	if l.Metal > 0 && n.metal > l.Metal*slack || l.Area > 0 && n.area > l.Area*slack {
 		return false
 	}
-	size := n.top.Sub(n.low)
+	return l.HasRoom(n.top.Sub(n.low))
+}
+
+// HasRoom says that a section whose box is so large goes into all of the boxes.
+func (l *Limits) HasRoom(size Vec) bool {
 	for _, room := range l.Boxes {
 		a, b := sorted3(size[0], size[1], size[2]), sorted3(room[0], room[1], room[2])
 		if a[0] > b[0]*slack || a[1] > b[1]*slack || a[2] > b[2]*slack {

@@ -32,8 +32,10 @@ func (w *Wall) lumpOf() *lump {
 }
 
 // part cuts a lump and gives its pieces as lumps.
-func (l *lump) part(cuts []Cut) []*lump {
-	p := findPieces(l, cuts)
+func (l *lump) part(cuts []Cut) []*lump { return l.partAs(findPieces(l, cuts)) }
+
+// partAs gives the pieces that a lump was cut into as lumps.
+func (l *lump) partAs(p *pieces) []*lump {
 	out := make([]*lump, p.number)
 	for i := range out {
 		out[i] = &lump{}

@@ -29,7 +29,6 @@ func TestWithoutLimitsNothingIsCut(t *testing.T) {
 	p := planned(t, w, 3, 0.01, Limits{})
 	assert.Len(t, p.Sections, 1)
 	assert.Empty(t, p.Cuts)
-	assert.Len(t, PlanFrom(w.Tables(), &w.Profile, 3, 0.01, Limits{}).Sections, 1)
 }
 
 func TestAColumnIsCutIntoAsFewRingsAsItsAreaAsks(t *testing.T) {
@@ -100,7 +99,8 @@ func TestEverySectionOfAFigureIsWithinWhatTheShopCanPour(t *testing.T) {
 func TestATableHoldsTheWholeForm(t *testing.T) {
 	w := standingMan(t)
 	size := Measure(w.Skin.Mesh)
-	for axis, table := range w.Tables() {
+	_, tables := w.cutUp()
+	for axis, table := range tables {
 		area, volume, share := 0.0, 0.0, 0.0
 		low, high := noNeed.low, noNeed.top
 		for _, p := range table.Parts {
@@ -133,22 +133,6 @@ func TestATableHoldsTheWholeForm(t *testing.T) {
 	}
 }
 
-func TestAPlanFromTablesIsThePlanOfTheForm(t *testing.T) {
-	w := standingMan(t)
-	l := Limits{Metal: 0.0031, Area: 0.6}
-	p, q := planned(t, w, 1, 0.005, l), PlanFrom(w.Tables(), &w.Profile, 1, 0.005, l)
-	require.Len(t, q.Sections, len(p.Sections))
-	assert.InEpsilon(t, p.Weld, q.Weld, 1e-6)
-	again := evaluate(t, w, q.Cuts...)
-	assert.InEpsilon(t, q.Weld, again.Weld, 1e-6)
-	var one, other float64
-	for i := range q.Sections {
-		one = max(one, q.Sections[i].At(&w.Profile, 1, 0.005).Metal)
-		other = max(other, again.Sections[i].At(&w.Profile, 1, 0.005).Metal)
-	}
-	assert.InEpsilon(t, one, other, 0.01)
-}
-
 func TestWhatCannotFitIsToldNotRefused(t *testing.T) {
 	w := roughWall(t, sphere(0.5, 40))
 	l := Limits{Metal: 1e-6}
@@ -156,7 +140,6 @@ func TestWhatCannotFitIsToldNotRefused(t *testing.T) {
 	assert.NotEmpty(t, onlyOver(p.Over(&w.Profile, 1, 0.01, l)))
 	assert.LessOrEqual(t, len(p.Cuts), mostCuts+tableSlices)
 	assert.Len(t, planned(t, w, 0, 0.01, l).Sections, 1)
-	assert.Empty(t, PlanFrom(nil, &w.Profile, 1, 0.01, l).Sections)
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
 	_, err := w.Plan(ctx, 1, 0.01, l)

@@ -3,6 +3,7 @@ package mesh
 import (
 	"context"
 	"math"
+	"slices"
 	"sync"
 )
 
@@ -30,7 +31,7 @@ func (w *Wall) Plan(ctx context.Context, scale, wall float64, limits Limits) (Pl
 	for _, lenient := range []bool{false, true} {
 		d := &draft{ctx: ctx, scale: scale, limits: limits, reach: w.Profile.Reach, wall: wall / scale}
 		d.plan(l, tables, w.Profile.Metal(scale, wall), lenient, deepCuts)
-		p, err := w.evaluate(ctx, l, d.cuts)
+		p, err := w.throughout(ctx, l, levelled(d.cuts))
 		if err != nil {
 			return Plan{}, err
 		}
@@ -38,12 +39,45 @@ func (w *Wall) Plan(ctx context.Context, scale, wall float64, limits Limits) (Pl
 		total := p.Weld*scale + limits.Section*float64(len(p.Sections))
 		if !chosen || over < bestOver || over == bestOver && total < best.Weld*scale+limits.Section*float64(len(best.Sections)) {
 			best, bestOver, chosen = p, over, true
+			best.Proposed = true
 		}
 		if d.straight {
 			break // nothing had to be cut across: the other way would find the same
 		}
 	}
 	return best, nil
+}
+
+// levelled makes one cut of those that lie in the same plane.
+func levelled(cuts []Cut) (out []Cut) {
+	for _, c := range cuts {
+		i := slices.IndexFunc(out, func(o Cut) bool { return o.Plane == c.Plane })
+		if i >= 0 {
+			c.Near = slices.Concat(out[i].Near, c.Near)
+			out = slices.Delete(out, i, i+1)
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// throughout evaluates cuts that may be kept to some outlines, and lets them cut
+// everything where that makes no difference.
+func (w *Wall) throughout(ctx context.Context, l *lump, cuts []Cut) (Plan, error) {
+	p, err := w.evaluate(ctx, l, cuts)
+	free, kept := slices.Clone(cuts), false
+	for i := range free {
+		kept = kept || len(free[i].Near) > 0
+		free[i].Near = nil
+	}
+	if err != nil || !kept {
+		return p, err
+	}
+	q, err := w.evaluate(ctx, l, free)
+	if err == nil && len(q.Sections) == len(p.Sections) && math.Abs(q.Weld-p.Weld) < 1e-6*p.Weld {
+		return q, nil
+	}
+	return p, err
 }
 
 func onlyOver(over []bool) (list []int) {
@@ -66,7 +100,7 @@ type draft struct {
 }
 
 // plan cuts a lump that holds so much metal, and then its pieces, if they need it.
-func (d *draft) plan(l *lump, tables Tables, metal float64, lenient bool, depth int) {
+func (d *draft) plan(l *lump, tables []*Table, metal float64, lenient bool, depth int) {
 	limits := d.limits
 	limits.lenient = lenient
 	best := partition{cost: math.Inf(1)}
@@ -168,66 +202,12 @@ func (p *Plan) Over(profile *Profile, scale, wall float64, limits Limits) []bool
 	return out
 }
 
-// section sums up the parts of a partition.
-func (t *Table) sections(p partition) Plan {
-	plan := Plan{Cuts: t.cuts(p, false), Sections: make([]Section, p.number)}
-	for i := range plan.Sections {
-		plan.Sections[i].Min, plan.Sections[i].Max = noNeed.low, noNeed.top
-	}
-	for i, k := range p.section {
-		s, part := &plan.Sections[k], &t.Parts[i]
-		s.Area += part.Area
-		s.Volume += part.Volume
-		for axis := range 3 {
-			s.Min[axis], s.Max[axis] = min(s.Min[axis], part.Low[axis]), max(s.Max[axis], part.Top[axis])
-		}
-		for n := range s.Shares {
-			s.Shares[n] += part.shares[n]
-		}
-	}
-	for _, j := range t.Joints {
-		a, b := p.section[j.Below], p.section[j.Above]
-		if a != b {
-			plan.Weld += j.Weld
-			plan.Sections[a].Weld += j.Weld / 2
-			plan.Sections[b].Weld += j.Weld / 2
-		}
-	}
-	return plan
-}
-
-// PlanFrom cuts a form of which only its tables are at hand; what one axis cannot
-// do is left too large.
-func PlanFrom(tables Tables, profile *Profile, scale, wall float64, limits Limits) Plan {
-	best := partition{cost: math.Inf(1)}
-	var table *Table
-	for _, t := range tables {
-		if !(scale > 0) || !(wall >= 0) || !(profile.Reach > 0) || len(t.Parts) == 0 {
-			continue
-		}
-		q := newPlanner(t, profile.Metal(scale, wall), wall/scale/profile.Reach, scale, limits)
-		if p := q.plan(); p.cost < best.cost {
-			best, table = p, t
-		}
-	}
-	if table == nil {
-		return Plan{}
-	}
-	return table.sections(best)
-}
-
-// Tables are the form in slices across x, y and z, for PlanFrom.
-func (w *Wall) Tables() Tables {
-	_, tables := w.cutUp()
-	return tables
-}
-
 // sliced are the lump and the tables of a wall, made when they are first needed:
 // they are the same for every scale, wall and limit.
 type sliced struct {
 	whole, across sync.Once
 	lump          *lump
-	tables        Tables
+	tables        []*Table
 }
 
 // whole is the form as one lump.
@@ -237,15 +217,15 @@ func (w *Wall) whole() *lump {
 }
 
 // cutUp is the form as one lump, and its tables.
-func (w *Wall) cutUp() (*lump, Tables) {
+func (w *Wall) cutUp() (*lump, []*Table) {
 	l := w.whole()
 	w.sliced.across.Do(func() { w.sliced.tables = l.tables(tableSlices, w.Profile.Reach) })
 	return l, w.sliced.tables
 }
 
 // tables are the slices of a lump across all three axes.
-func (l *lump) tables(n int, reach float64) Tables {
-	out := make(Tables, 3)
+func (l *lump) tables(n int, reach float64) []*Table {
+	out := make([]*Table, 3)
 	_ = inChunks(context.Background(), len(out), 1, func(axis, _, _ int) {
 		out[axis] = l.slice(axis, n, reach)
 	})

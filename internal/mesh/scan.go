@@ -31,19 +31,12 @@ type Scan struct {
 	Flank     Outline  `json:"flank"`
 	Balance   Balance  `json:"balance"`
 	Plan      Plan     `json:"plan"`
-	Tables    Tables   `json:"tables,omitempty"`  // to plan again at another size
+	Ladder    Ladder   `json:"ladder"`            // the plan at every other size
 	Picture   []byte   `json:"picture,omitempty"` // PNG
 }
 
 // Height is how high the form stands at the size of the file, in metres.
 func (s *Scan) Height() float64 { return s.Box[2] }
-
-// PlanAt cuts the form into sections at another scale and wall, without the file:
-// along one axis. What would have to be cut across as well is left too large;
-// Plan.Over tells, and Wall.Plan cuts it when the file is open.
-func (s *Scan) PlanAt(scale, wall float64, limits Limits) Plan {
-	return PlanFrom(s.Tables, &s.Profile, scale, wall, limits)
-}
 
 // Opened is a scan file that was read, with its faces agreeing, before anybody
 // said what the file cannot say.
@@ -146,9 +139,9 @@ func (s *Standing) Measure(ctx context.Context, first func(*Wall), tell func(sha
 	return nil
 }
 
-// Keep gives what is kept of the scan, with the section plan. The wall must have
-// been measured.
-func (s *Standing) Keep(plan Plan) *Scan {
+// Keep gives what is kept of the scan, with the section plan and its ladder. The
+// wall must have been measured.
+func (s *Standing) Keep(plan Plan, ladder Ladder) *Scan {
 	m := s.Skin.Mesh
 	size := Measure(m)
 	volume, centre := size.Volume, size.Centre
@@ -161,7 +154,7 @@ func (s *Standing) Keep(plan Plan) *Scan {
 		Triangles: len(s.Opened.Mesh.Triangles), Closed: s.Opened.Seams.Closed(),
 		Open: s.Opened.Seams.Open, Shared: s.Opened.Seams.Shared, Turned: s.Opened.Seams.Turned,
 		Shells: len(s.Opened.Shells.List), Area: size.Area, Volume: volume, Box: size.Box(), Centre: centre,
-		Notes: s.Opened.Report.Notes, Profile: s.Wall.Profile, Plan: plan, Tables: s.Wall.Tables(),
+		Notes: s.Opened.Report.Notes, Profile: s.Wall.Profile, Plan: plan, Ladder: ladder,
 		Front: OutlineOf(m, Front), Flank: OutlineOf(m, Flank), Balance: BalanceOf(m, centre),
 	}
 	var picture bytes.Buffer

@@ -25,7 +25,9 @@ func scanOf(t testing.TB, m *Mesh, cuts []Cut) *Scan {
 	require.NoError(t, s.Measure(ctx, nil, nil))
 	plan, err := s.Wall.Evaluate(ctx, cuts)
 	require.NoError(t, err)
-	return s.Keep(plan)
+	ladder, err := s.Wall.Ladder(ctx, plan)
+	require.NoError(t, err)
+	return s.Keep(plan, ladder)
 }
 
 func TestAScanIsKeptWithoutItsFile(t *testing.T) {
@@ -72,14 +74,4 @@ func TestAFormThatStandsOnARimIsClosedBelowAndBareThere(t *testing.T) {
 		assert.True(t, CountSeams(open.Mesh).Closed())
 		assert.InDelta(t, math.Pi*0.09, closed.Area()-open.Area(), 1e-3)
 	}
-}
-
-func TestAScanIsPlannedAtAnotherSizeWithoutItsFile(t *testing.T) {
-	k := scanOf(t, cylinder(0.1, 0.6, 60, 13), nil)
-	l := Limits{Area: 2 * k.Profile.Area}
-	assert.Len(t, k.PlanAt(1, 0.005, l).Sections, 1)
-	twice := k.PlanAt(2, 0.005, l) // four times the surface in two
-	assert.Len(t, twice.Sections, 2)
-	assert.InEpsilon(t, 2*math.Pi*0.1, twice.Weld, 0.01)
-	assert.Empty(t, onlyOver(twice.Over(&k.Profile, 2, 0.005, l)))
 }

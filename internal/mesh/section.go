@@ -61,9 +61,10 @@ func (s *Section) At(p *Profile, scale, wall float64) SectionAt {
 type Plan struct {
 	Cuts     []Cut     `json:"cuts"`
 	Sections []Section `json:"sections"`
-	Weld     float64   `json:"weld_m"` // length of all seams
-	Form     *Mesh     `json:"-"`      // the form as it is cut, to be drawn; nil in a plan made from tables
-	Faces    []uint16  `json:"-"`      // the section of each triangle of Form
+	Weld     float64   `json:"weld_m"`             // length of all seams
+	Proposed bool      `json:"proposed,omitempty"` // nobody has placed the planes; another size may do without some
+	Form     *Mesh     `json:"-"`                  // the form as it is cut, to be drawn
+	Faces    []uint16  `json:"-"`                  // the section of each triangle of Form
 	colours  []uint8   // of each section, for Tints
 }
 

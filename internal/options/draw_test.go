@@ -94,7 +94,11 @@ var egg = sync.OnceValue(func() *mesh.Scan {
 	if err != nil {
 		panic(err)
 	}
-	return s.Keep(plan)
+	ladder, err := s.Wall.Ladder(context.Background(), plan)
+	if err != nil {
+		panic(err)
+	}
+	return s.Keep(plan, ladder)
 })
 
 // eggOBJ is an egg of n rings, pointed end up.

@@ -108,9 +108,13 @@ func (f *finder) lastWithin(low, high int, is func(tried) bool) int {
 	return low
 }
 
-// stepBelow is the lowest height from which on to mm nothing jumps.
+// stepBelow is the lowest height from which on to mm nothing jumps, as far as
+// that can be told.
 func (f *finder) stepBelow(mm int) int {
 	now := f.try(mm).Steps
+	if now.Uneven {
+		return mm
+	}
 	same, other, by := mm, mm-1, 1
 	for other > 0 && f.try(other).Steps.Same(now) {
 		same, by = other, by*2

@@ -145,6 +145,7 @@ func TestPlanesAreAddedMovedTiltedAndDropped(t *testing.T) {
 	b, s := openBottle(t)
 	b.fill("form.height", "1.2 m")
 	b.clock.pass(time.Second)
+	b.tap("Drop all planes")
 	b.tap("Add a plane")
 	assert.Equal(t, "0.6 m", b.field("plane.height").Text(), "in the middle")
 	require.Len(t, s.planes.plan.Sections, 2)
@@ -184,10 +185,46 @@ func TestPlanesAreAddedMovedTiltedAndDropped(t *testing.T) {
 	require.Len(t, s.planes.plan.Sections, 1)
 }
 
+// Nobody has to ask for planes: they are proposed when the form is measured, and
+// again for another height or wall, until somebody moves one.
+func TestPlanesAreProposedForTheSizeUntilSomebodyMovesOne(t *testing.T) {
+	b, s := openBottle(t)
+	b.clock.pass(time.Second)
+	require.Empty(t, s.planes.list, "a jar of 30 cm is poured whole")
+	b.fill("form.height", "1.2 m")
+	b.clock.pass(time.Second)
+	many := len(s.planes.list)
+	require.NotZero(t, many)
+	assert.Equal(t, len(s.planes.plan.Sections), s.numbers.tried.piece.Sections)
+	weld := s.numbers.tried.piece.Weld
+	b.fill("form.height", "0.8 m")
+	b.clock.pass(time.Second)
+	assert.Less(t, len(s.planes.list), many)
+	assert.Less(t, float64(s.numbers.tried.piece.Weld), float64(weld))
+
+	b.fill("plane.height", "30 cm")
+	b.clock.pass(time.Second)
+	placed := len(s.planes.list)
+	b.fill("form.height", "1.2 m")
+	b.clock.pass(time.Second)
+	assert.Len(t, s.planes.list, placed, "moved planes stay")
+	assert.Greater(t, s.numbers.tried.piece.Sections, len(s.planes.plan.Sections), "and the estimate cuts on what is too large")
+	foretold := headline(s.numbers.tried.estimate)
+	b.tap("Use this scan")
+	assert.Equal(t, foretold, b.price())
+	k := b.quote().pieces()[0].Scan
+	assert.False(t, k.Plan.Proposed)
+	b.fill("form.height", "30 cm")
+	e, ok := b.quote().sheet.Estimate()
+	require.True(t, ok)
+	assert.Equal(t, len(k.Plan.Sections), e.Pieces[0].Sections, "at every size")
+}
+
 func TestProposedPlanesFitCrucibleAndTank(t *testing.T) {
 	b, s := openBottle(t)
 	b.fill("form.height", "2 m")
 	b.clock.pass(time.Second)
+	b.tap("Drop all planes")
 	b.tap("Add a plane")
 	assert.Contains(t, b.said(), "and the shell tank takes", "two halves are too large")
 	b.tap("Propose planes")

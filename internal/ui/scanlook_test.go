@@ -20,6 +20,7 @@ func cutBottle(t testing.TB) (*bench, *scanScreen) {
 	b, s := openBottle(t)
 	b.fill("form.height", "1.2 m")
 	b.clock.pass(time.Second)
+	b.tap("Drop all planes")
 	b.tap("Add a plane")
 	b.tap("Add a plane")
 	b.fill("plane.tilt", "20")

@@ -55,6 +55,7 @@ func (n *scanNumbers) newInput(path string) *input {
 		OnChanged: n.s.w.guardedText(func(text string) {
 			n.s.edit(func() { n.s.q.sheet.Set(n.s.piece, path, text) })
 			n.s.tint()
+			n.s.resized()
 		}),
 	})
 	return in
@@ -75,7 +76,7 @@ func (n *scanNumbers) try() {
 	p := &c.Pieces[s.piece]
 	p.Scan = &mesh.Scan{File: s.opened.Report.Name, Stance: s.how, Box: s.box.Box(), Profile: s.wall.Profile}
 	if s.planes.good {
-		p.Scan.Plan = s.planes.plan
+		p.Scan.Plan, p.Scan.Ladder = s.planes.plan, s.planes.ladder
 	}
 	if p.Inputs == nil {
 		p.Inputs = map[string]string{}
@@ -97,35 +98,17 @@ func (n *scanNumbers) size() (scale, wall float64, ok bool) {
 }
 
 // limits are what one section may be: what the crucible pours, less its gating,
-// and what the tank takes.
+// and what tank and kiln take.
 func (n *scanNumbers) limits() mesh.Limits {
 	scale, wall, ok := n.size()
 	if !ok {
 		return mesh.Limits{}
 	}
-	l := mesh.Limits{Area: n.tank()}
+	l := estimate.SectionLimits(n.s.q.sheet.Commission(), n.s.w.desk.Shop(), n.s.piece)
 	if poured := float64(n.tried.piece.Poured); poured > 0 {
 		l.Metal = n.s.wall.Profile.Metal(scale, wall) * float64(n.tried.estimate.Usable) / poured
 	}
 	return l
-}
-
-// tank is the largest surface of a section that the shell tank takes, in m².
-func (n *scanNumbers) tank() float64 {
-	st, _ := estimate.StageByID("form")
-	sys := n.s.q.context().System
-	for _, e := range n.s.q.sheet.Entries(st, n.s.piece) {
-		if e.Field.Path() == "form.max_section" {
-			text := e.Understood
-			if text == "" {
-				text = e.Start
-			}
-			if v, err := quantity.Parse(quantity.KindArea, text, sys); err == nil {
-				return v
-			}
-		}
-	}
-	return 0
 }
 
 func (n *scanNumbers) show() {

@@ -27,10 +27,13 @@ type scanPlanes struct {
 	near   *kit.Field
 	shown  *scanSections
 
-	list []*scanPlane
-	plan mesh.Plan
-	good bool // plan is that of the planes as they are
-	busy bool // planes are being sought
+	list   []*scanPlane
+	own    bool // somebody placed, moved or dropped planes; else they are proposed
+	plan   mesh.Plan
+	good   bool        // plan is that of the planes as they are
+	ladder mesh.Ladder // the same at every other size
+	whole  bool        // ladder is that of plan
+	busy   bool        // planes are being sought
 }
 
 func newScanPlanes(s *scanScreen) *scanPlanes {
@@ -96,6 +99,7 @@ func (p *scanPlanes) chosen() *scanPlane { return p.list[p.rows.chosen] }
 func (p *scanPlanes) take(was *mesh.Scan, o *mesh.Opened) {
 	if was != nil && was.SHA256 == o.SHA256 {
 		p.set(was.Plan.Cuts)
+		p.own = !was.Plan.Proposed
 	}
 }
 
@@ -114,7 +118,12 @@ func (p *scanPlanes) set(cuts []mesh.Cut) {
 		}
 		return 0
 	})
-	p.good = false
+	p.unweigh()
+}
+
+// unweigh forgets what was weighed along other planes.
+func (p *scanPlanes) unweigh() {
+	p.good, p.whole, p.ladder = false, false, mesh.Ladder{}
 }
 
 // add puts a level plane into the middle of the tallest stretch without one.
@@ -152,9 +161,10 @@ func (p *scanPlanes) move(f func()) {
 	}
 }
 
-// again shows the planes as they are now.
+// again shows the planes as somebody wants them now.
 func (p *scanPlanes) again() {
-	p.good = false
+	p.own = true
+	p.unweigh()
 	p.s.plans.stop()
 	p.busy = false
 	p.s.trace()
@@ -164,7 +174,8 @@ func (p *scanPlanes) again() {
 // restand takes the planes along when the form is that much larger than before;
 // near says whether it stands as it did.
 func (p *scanPlanes) restand(grown float64, near bool) {
-	p.good, p.plan = false, mesh.Plan{}
+	p.plan = mesh.Plan{}
+	p.unweigh()
 	if !(grown > 0) || math.IsInf(grown, 0) {
 		return
 	}
@@ -192,6 +203,7 @@ func (p *scanPlanes) cuts() []mesh.Cut {
 // weighed takes the sections along the planes as they are now.
 func (p *scanPlanes) weighed(plan mesh.Plan) {
 	other := len(plan.Sections) != len(p.plan.Sections)
+	p.unweigh()
 	p.plan, p.good = plan, true
 	if order := p.shown.fromTop(); other && len(order) > 0 {
 		p.shown.chosen = order[0]
@@ -259,6 +271,9 @@ func (p *scanPlanes) line(i int, x *scanPlane) kit.Line {
 	}
 	number, unit, _ := strings.Cut(quantity.Print(quantity.KindLength, x.height*p.scale(), p.system()), " ")
 	line := kit.Line{Name: name, Quantity: number, Unit: unit}
+	if x.tilt == 90 {
+		line.Quantity, line.Unit = "", "" // it stands upright: it crosses at no height
+	}
 	if length := x.weld(); length > 0 {
 		line.Rate, line.Per, _ = strings.Cut(quantity.Print(quantity.KindLength, length*p.scale(), p.system()), " ")
 	}

@@ -124,8 +124,8 @@ func (v *scanSections) words(scale, wall float64) string {
 	return text
 }
 
-// tooMuch names the sections that are more than the crucible pours or the tank
-// takes.
+// tooMuch names the sections that are more than the crucible pours, or than tank
+// or kiln take.
 func (v *scanSections) tooMuch(scale, wall float64) string {
 	n := v.p.s.numbers
 	sys, profile, limits := v.p.system(), &v.p.s.wall.Profile, n.limits()
@@ -139,6 +139,9 @@ func (v *scanSections) tooMuch(scale, wall float64) string {
 		}
 		if limits.Area > 0 && at.Area > limits.Area*(1+1e-9) {
 			said = append(said, fmt.Sprintf("Section %d has %s of surface, and the shell tank takes %s.", k+1, quantity.Print(quantity.KindArea, at.Area, sys), quantity.Print(quantity.KindArea, limits.Area, sys)))
+		}
+		if !limits.HasRoom(at.Box) {
+			said = append(said, fmt.Sprintf("Section %d does not go into slurry tank and kiln.", k+1))
 		}
 	}
 	if len(said) == 0 {

@@ -75,11 +75,37 @@ func (s *scanScreen) told(share float64) {
 // measured takes a wall, finer than any before.
 func (s *scanScreen) measured(w *mesh.Wall, refined bool) {
 	s.wall, s.refined = w, refined
-	s.plan()
+	s.numbers.try()
+	s.planAgain()
 	s.tint()
 	s.show()
-	if refined && s.wanted {
+	s.useIfWanted()
+}
+
+// useIfWanted uses the scan if that was asked for before it was ready.
+func (s *scanScreen) useIfWanted() {
+	if s.wanted && s.ready() {
 		s.use()
+	}
+}
+
+// ready says that nothing better is to come of what was asked.
+func (s *scanScreen) ready() bool { return s.refined && s.planes.good && s.planes.whole }
+
+// planAgain works the sections out anew: with proposed planes, unless somebody
+// has placed some.
+func (s *scanScreen) planAgain() {
+	if _, _, ok := s.numbers.size(); ok && !s.planes.own {
+		s.propose()
+		return
+	}
+	s.plan()
+}
+
+// resized has planes proposed for another size of the piece.
+func (s *scanScreen) resized() {
+	if s.wall != nil && !s.planes.own {
+		s.soon(s.planAgain)
 	}
 }
 
@@ -112,27 +138,47 @@ func (s *scanScreen) plan() {
 	if s.wall == nil {
 		return
 	}
-	w, cuts := s.wall, s.planes.cuts()
-	s.plans.begin(s.w, func(ctx context.Context) func() {
+	cuts, own := s.planes.cuts(), s.planes.own
+	s.sections(func(ctx context.Context, w *mesh.Wall) (mesh.Plan, error) {
 		plan, err := w.Evaluate(ctx, cuts)
-		return func() { s.planned(plan, err) }
+		plan.Proposed = !own
+		return plan, err
+	}, s.planned)
+}
+
+// sections has a plan made and shown, and after it the same for every other size.
+func (s *scanScreen) sections(make func(ctx context.Context, w *mesh.Wall) (mesh.Plan, error), show func(plan mesh.Plan)) {
+	w, refined := s.wall, s.refined
+	s.plans.begin(s.w, func(ctx context.Context) func() {
+		var ladder mesh.Ladder
+		plan, err := make(ctx, w)
+		if err == nil && refined {
+			s.w.aloud(ctx, func() { show(plan) })
+			ladder, err = w.Ladder(ctx, plan)
+		}
+		return func() {
+			switch {
+			case err != nil:
+				s.planes.busy = false
+				s.w.tell("The sections cannot be weighed", sentence(err))
+			case refined:
+				s.planes.ladder, s.planes.whole = ladder, true
+				s.show()
+				s.useIfWanted()
+			default:
+				show(plan)
+			}
+		}
 	})
 }
 
 // planned shows a plan that was worked out.
-func (s *scanScreen) planned(plan mesh.Plan, err error) {
-	if err != nil {
-		s.w.tell("The sections cannot be weighed", sentence(err))
-		return
-	}
+func (s *scanScreen) planned(plan mesh.Plan) {
 	s.planes.weighed(plan)
 	if s.marks.Text() == scanMarks[3] {
 		s.tint()
 	}
 	s.show()
-	if s.wanted && s.refined {
-		s.use()
-	}
 }
 
 // propose has planes found that cut the form into sections the shop can pour and
@@ -143,19 +189,16 @@ func (s *scanScreen) propose() {
 		s.w.say("The planes can be proposed once the form is measured.")
 		return
 	}
-	w, limits := s.wall, s.numbers.limits()
+	limits := s.numbers.limits()
 	s.planes.busy = true
 	s.planes.show()
-	s.plans.begin(s.w, func(ctx context.Context) func() {
-		plan, err := w.Plan(ctx, scale, wall, limits)
-		return func() {
-			s.planes.busy = false
-			if err == nil {
-				s.planes.set(plan.Cuts)
-				s.trace()
-			}
-			s.planned(plan, err)
-		}
+	s.sections(func(ctx context.Context, w *mesh.Wall) (mesh.Plan, error) {
+		return w.Plan(ctx, scale, wall, limits)
+	}, func(plan mesh.Plan) {
+		s.planes.busy, s.planes.own = false, false
+		s.planes.set(plan.Cuts)
+		s.trace()
+		s.planned(plan)
 	})
 }
 
@@ -165,7 +208,7 @@ func (s *scanScreen) use() {
 		s.w.tell("This scan cannot be used yet", sentence(s.err))
 		return
 	}
-	if !s.refined || !s.planes.good {
+	if !s.ready() {
 		s.wait()
 		return
 	}
@@ -173,9 +216,9 @@ func (s *scanScreen) use() {
 	kept, plain := *s.standing, *s.standing.Viewer
 	plain.Tints = nil
 	kept.Viewer, kept.Wall = &plain, s.wall
-	plan := s.planes.plan
+	plan, ladder := s.planes.plan, s.planes.ladder
 	s.uses.begin(s.w, func(context.Context) func() {
-		k := kept.Keep(plan)
+		k := kept.Keep(plan, ladder)
 		return func() {
 			s.q.edit(func() { s.q.sheet.SetScan(s.piece, k) })
 			s.w.show(s.q)
