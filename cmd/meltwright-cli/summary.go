@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"strings"
 	"unicode/utf8"
 
 	"meltwright/internal/estimate"
@@ -39,7 +40,13 @@ func (p *printer) piece(x *estimate.PieceResult, e *estimate.Estimate) {
 	p.f("  %s of bronze, %s poured, %s, %s of weld\n", show(quantity.KindMass, float64(x.Finished), e), show(quantity.KindMass, float64(x.Poured), e),
 		counted(x.Sections, "section"), show(quantity.KindLength, float64(x.Weld), e))
 	if x.Casts > 1 {
-		p.f("  first cast %s, next %s, average %s, direct cost\n", e.Currency.Plain(x.FirstCast, locale), e.Currency.Plain(x.NextCast, locale), e.Currency.Plain(x.AverageCast, locale))
+		p.f("  direct cost of the first cast %s, of each further %s, on average %s\n", e.Currency.Plain(x.FirstCast, locale), e.Currency.Plain(x.NextCast, locale), e.Currency.Plain(x.AverageCast, locale))
+	}
+	if len(x.ByOthers) > 0 {
+		p.f("  by others: %s\n", strings.Join(x.ByOthers, ", "))
+	}
+	if len(x.SolidParts) > 0 {
+		p.f("  casts solid: %s\n", strings.Join(x.SolidParts, ", "))
 	}
 	if len(x.CrossChecks) > 0 {
 		p.f("  nude surface as measured, by each formula:\n")
@@ -54,11 +61,15 @@ func (p *printer) stages(e *estimate.Estimate) {
 	p.f("\n")
 	p.row("Stage", "Hours", e.Currency.Code)
 	for _, s := range e.Stages {
+		name, amount := s.Name, s.Amount
+		if s.ID == "price" { // what it adds to the direct cost follows
+			name, amount = "Own lines of the price", amount-(e.Price-e.Direct)
+		}
 		switch {
-		case s.ByOthers:
-			p.row(s.Name, "", "by others")
-		case s.ID != "price" && (s.Amount != 0 || s.Hours != 0):
-			p.row(s.Name, fmt.Sprintf("%.2f", float64(s.Hours)), e.Currency.Plain(s.Amount, locale))
+		case s.ByOthers && amount == 0:
+			p.row(name, "", "by others")
+		case amount != 0 || s.Hours != 0:
+			p.row(name, grouped(fmt.Sprintf("%.2f", float64(s.Hours))), e.Currency.Plain(amount, locale))
 		}
 	}
 }
@@ -83,7 +94,7 @@ func (p *printer) foundry(e *estimate.Estimate) {
 		charged = " (" + quantity.Number(e.DaysCharged, 2) + " charged)"
 	}
 	p.f("\n%s on %s%s; %s of metal used up\n", counted(len(e.Heats), "heat"), counted(e.PourDays, "pour day"), charged, show(quantity.KindMass, float64(e.MetalUsed), e))
-	p.f("%.0f foundry hours; from wax to metal about %.1f weeks\n", float64(e.Foundry), e.WaxToMetal)
+	p.f("%s foundry hours; from wax to metal about %.1f weeks\n", grouped(fmt.Sprintf("%.0f", float64(e.Foundry))), e.WaxToMetal)
 }
 
 // row prints a name, something short and an amount, in columns.
@@ -99,6 +110,15 @@ func padded(text string, width int) string {
 
 func ranged(text string, width int) string {
 	return fmt.Sprintf("%*s%s", max(0, width-utf8.RuneCountInString(text)), "", text)
+}
+
+// grouped puts a comma before every three figures of the whole part.
+func grouped(number string) string {
+	whole, part, _ := strings.Cut(number, ".")
+	for at := len(whole) - 3; at > 0; at -= 3 {
+		whole = whole[:at] + "," + whole[at:]
+	}
+	return whole + after(".", part)
 }
 
 // counted says how many there are: "1 heat", "8 heats".
