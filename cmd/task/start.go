@@ -41,7 +41,7 @@ func (h house) openWindow() error {
 // startOnPaper does the demo quote's job without a window: the commission,
 // its price, and the proposal as a PDF in out/.
 func (h house) startOnPaper() error {
-	h.say("Doing the same job without a window. The first time takes a minute or two to build.")
+	h.say("Doing the same job without a window. The first time takes a minute or two to build.\n")
 	if err := h.buildCLI(); err != nil {
 		return err
 	}
@@ -53,7 +53,7 @@ func (h house) startOnPaper() error {
 	if err := h.show(nil, cli, "estimate", quote); err != nil {
 		return err
 	}
-	if err := h.show(nil, cli, "proposal", quote, proposal); err != nil {
+	if _, err := h.read(nil, cli, "proposal", quote, proposal); err != nil {
 		return err
 	}
 	h.say("\nThe commission:  %s", filepath.Join(h.root, quote))
