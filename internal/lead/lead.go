@@ -105,6 +105,7 @@ type prepared struct {
 	from    int32 // the first slot
 	floor   *floor
 	batches []batch
+	remake  remake
 }
 
 func prepare(o Order, s *shop.Shop, booked []Booking) (*prepared, error) {
@@ -134,7 +135,8 @@ func prepareOn(f *floor, o Order, s *shop.Shop) (*prepared, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &prepared{plan: p, order: o, from: from, floor: f, batches: b.batches}, nil
+	again := b.redoes(b.whole(pourLoss), days(s.Num(shop.WaitRecast), 7))
+	return &prepared{plan: p, order: o, from: from, floor: f, batches: b.batches, remake: again}, nil
 }
 
 // schedule gives the jobs their times and puts them into words and dates. The

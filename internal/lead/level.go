@@ -86,12 +86,14 @@ func (t *times) reset(n int) {
 	t.last = 0
 }
 
-// varied is how the jobs of one trial differ: factors on minutes by job, and how
-// many times over the worst casting of a job was made again.
+// varied is how the jobs of one trial differ: factors on minutes by job, how many
+// times over the worst casting of a job was made again, and how often each section
+// was, by piece.
 type varied struct {
 	factor []float64
 	again  []int32
-	days   int32 // that one making again takes
+	counts [][]int32
+	remake remake
 }
 
 // level gives every job its time on the floor, one after the other in the plan's
@@ -118,13 +120,33 @@ func (p *plan) level(f *floor, from int32, t *times, v *varied) bool {
 			end = f.nextDay(end)
 		}
 		if v != nil && v.again[i] > 0 {
-			// At the same hour, so many days later.
-			end = f.later(end, v.again[i]*v.days) + (end-1)%f.slots + 1
+			if end, ok = p.recast(f, i, end, v); !ok {
+				return false
+			}
 		}
 		t.ready[i], t.start[i], t.end[i], t.minutes[i] = ready, start, end, spent
 		t.last = max(t.last, end)
 	}
 	return t.last <= f.axis.end()
+}
+
+// recast makes the failed castings of a job again, and those of them that fail
+// once more again after that, and gives when all are there.
+func (p *plan) recast(f *floor, i, end int32, v *varied) (int32, bool) {
+	j := &p.jobs[i]
+	for round := int32(1); round <= v.again[i]; round++ {
+		n := int32(0)
+		for _, times := range v.counts[j.piece][j.made.from:j.made.to] {
+			if times >= round {
+				n++
+			}
+		}
+		var ok bool
+		if end, ok = f.castAgain(v.remake, p.crew, int32(j.piece), n, end); !ok {
+			return 0, false
+		}
+	}
+	return end, true
 }
 
 // place finds the time of one job.

@@ -52,7 +52,7 @@ func FinishRange(ctx context.Context, o Order, s *shop.Shop, booked []Booking, d
 	var wg sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), (n+chunk-1)/chunk) {
 		wg.Go(func() {
-			tr := p.trial(s, draws)
+			tr := p.trial(draws)
 			for ctx.Err() == nil && !failed.Load() {
 				from := int(next.Add(chunk)) - chunk
 				for i := from; i < min(from+chunk, n); i++ {

@@ -67,13 +67,76 @@ func TestElevenSectionsAt95PercentHoldTheDateUp43TimesIn100(t *testing.T) {
 	assert.Equal(t, ready.AddDate(0, 0, 14), f.P80, "two weeks later, on the same weekday")
 }
 
+// busy is what a pool has booked over all days.
+func busy(f *floor, k skill) (minutes int32) {
+	for _, left := range f.free[k] {
+		minutes += f.room[k] - int32(left)
+	}
+	return minutes
+}
+
+// A casting made again takes the shop's hours and metal besides its two weeks.
+func TestACastingMadeAgainTakesHoursOfTheShopAndAPourDay(t *testing.T) {
+	s := bookWith(t)
+	o := estimated(t, head(), s, monday)
+	p, err := prepare(o, s, nil)
+	require.NoError(t, err)
+	tr := p.trial(drawn{count: 1})
+	for i := range tr.varied.factor {
+		tr.varied.factor[i] = 1
+	}
+	first, ok := tr.end()
+	require.True(t, ok)
+	before := map[skill]int32{}
+	for _, k := range []skill{waxer, sheller, pourer, welder, kiln} {
+		before[k] = busy(&tr.scratch, k)
+	}
+	poured := len(tr.scratch.heats)
+
+	tr.vary.Recasts[0] = 1
+	require.True(t, tr.spread(0))
+	again, ok := tr.end()
+	require.True(t, ok)
+	assert.Greater(t, again, first)
+	x := p.remake.pieces[0]
+	for k, more := range map[skill]int32{waxer: x.wax, sheller: x.coats, welder: x.knock, kiln: p.remake.firing.slots * slotMinutes} {
+		assert.Positive(t, more, k)
+		assert.Equal(t, before[k]+more, busy(&tr.scratch, k), k)
+	}
+	assert.Greater(t, busy(&tr.scratch, pourer), before[pourer])
+	assert.Greater(t, len(tr.scratch.heats), poured, "on another pour day")
+	last := tr.scratch.metal[len(tr.scratch.metal)-1]
+	assert.InDelta(t, float64(o.Estimate.Charged)/float64(o.Estimate.Sections), last, 1e-6)
+}
+
+func TestInAFullShopACastingMadeAgainWaitsForRoom(t *testing.T) {
+	s := bookWith(t)
+	o := estimated(t, head(), s, monday)
+	p, err := prepare(o, s, nil)
+	require.NoError(t, err)
+	f := p.floor.copy()
+	from := 20 * f.slots
+	free, ok := f.castAgain(p.remake, p.crew, 0, 1, from)
+	require.True(t, ok)
+	assert.Equal(t, f.later(from, 14)+f.slots, free, "two weeks, at the same hour")
+	f = p.floor.copy()
+	var booked []Booking
+	for d := range 35 {
+		booked = append(booked, Booking{dateOf(f.dates[20] + int32(d)), Heats, 99})
+	}
+	f.book(booked)
+	full, ok := f.castAgain(p.remake, p.crew, 0, 1, from)
+	require.True(t, ok)
+	assert.Greater(t, full, free+10*f.slots)
+}
+
 // Two failures fall on one section or on two. Of the n(n+1)/2 ways each is as
 // likely, so they fall on one and the same with chance 2/(n + 1).
 func TestAllWaysOfSharingFailuresOutAreEquallyLikely(t *testing.T) {
 	s := bookWith(t, "pour.weekly", "10000 kg")
 	p, err := prepare(estimated(t, head().With(0, "form.sections", "7"), s, monday), s, nil)
 	require.NoError(t, err)
-	tr := p.trial(s, drawn{count: 1})
+	tr := p.trial(drawn{count: 1})
 	same := 0
 	const n = 8000
 	for i := range n {
@@ -135,7 +198,7 @@ func BenchmarkTrialOfTheFinish(b *testing.B) {
 	s := bookWith(b)
 	p, err := prepare(estimated(b, group(), s, monday), s, nil)
 	require.NoError(b, err)
-	tr := p.trial(s, drawn{count: 1, sections: 18, yield: 0.95})
+	tr := p.trial(drawn{count: 1, sections: 18, yield: 0.95})
 	b.ReportAllocs()
 	i := 0
 	for b.Loop() {

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"meltwright/internal/estimate"
-	"meltwright/internal/shop"
 )
 
 // trial is what one goroutine needs to run trials.
@@ -22,17 +21,17 @@ type trial struct {
 	rng     *rand.Rand
 }
 
-func (p *prepared) trial(s *shop.Shop, draws Draws) *trial {
+func (p *prepared) trial(draws Draws) *trial {
 	n := len(p.order.Estimate.Pieces)
 	tr := &trial{prepared: p, draws: draws, vary: estimate.Still(n), pcg: rand.NewPCG(0, 0)}
 	tr.rng = rand.New(tr.pcg)
-	tr.varied = varied{make([]float64, len(p.jobs)), make([]int32, len(p.jobs)), days(s.Num(shop.WaitRecast), 7)}
 	for _, j := range p.jobs {
 		tr.stages = append(tr.stages, slices.IndexFunc(estimate.Stages, func(st *estimate.Stage) bool { return st.ID == j.stage }))
 	}
 	for _, x := range p.order.Estimate.Pieces {
 		tr.counts = append(tr.counts, make([]int32, x.Sections*x.Casts))
 	}
+	tr.varied = varied{make([]float64, len(p.jobs)), make([]int32, len(p.jobs)), tr.counts, p.remake}
 	return tr
 }
 
