@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"meltwright/internal/fault"
+	"meltwright/internal/lead"
 	"meltwright/internal/shop"
 )
 
@@ -21,8 +22,8 @@ type Ledger struct {
 // Ledger opens the shop book.
 func (d *Desk) Ledger() *Ledger {
 	l := &Ledger{desk: d}
-	_, err := shop.Read(d.book)
-	l.faults = fault.All(err)
+	s, err := shop.Read(d.book)
+	l.faults = faultsOf(s, err)
 	return l
 }
 
@@ -45,7 +46,13 @@ func (l *Ledger) change(name string, to shop.Book) {
 func (l *Ledger) take(b shop.Book) {
 	l.desk.book, l.unsaved = b, true
 	s, err := shop.Read(b)
-	l.desk.shop, l.faults = s, fault.All(err)
+	l.desk.shop, l.faults = s, faultsOf(s, err)
+}
+
+// faultsOf are those of a shop book as read, with what its calendar cannot be
+// read as.
+func faultsOf(s *shop.Shop, err error) fault.List {
+	return append(fault.All(err), fault.All(lead.CheckCalendar(s))...)
 }
 
 // Set types text into a setting, and dates it. Empty text, or that of the

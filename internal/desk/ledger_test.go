@@ -70,3 +70,16 @@ func TestRowsOfATableAreAddedMovedAndTakenAwayAndAllOfItUndone(t *testing.T) {
 	}
 	assert.Equal(t, last, l.Book())
 }
+
+func TestACalendarThatCannotBeReadIsToldInTheShopBook(t *testing.T) {
+	d, _ := sitDown(t)
+	l := d.Ledger()
+	l.Set("calendar.pour_days", "whenever")
+	require.Len(t, l.Faults(), 1)
+	assert.Equal(t, "book.calendar.pour_days", l.Faults()[0].Where)
+	assert.Contains(t, l.Faults()[0].Error(), "names no days of the week; give days such as")
+	l.Set("calendar.pour_days", "Sunday")
+	assert.Contains(t, l.Faults()[0].Error(), "is no working day")
+	l.Set("calendar.pour_days", "Tuesday")
+	assert.Empty(t, l.Faults())
+}
