@@ -48,17 +48,21 @@ func (s *Sheet) Compare(ctx context.Context, before, after string) (Comparison, 
 	if err != nil {
 		return Comparison{}, err
 	}
-	ea, err := reckoned(a)
+	ea, err := frozen(a)
 	if err != nil {
 		return Comparison{}, err
 	}
-	eb, err := reckoned(b)
+	eb, err := frozen(b)
+	if err != nil {
+		return Comparison{}, err
+	}
+	c, err := money.NewCurrency(eb.Currency)
 	if err != nil {
 		return Comparison{}, err
 	}
 	return Comparison{
-		Currency: eb.Currency, Before: ea.Price, To: eb.Price, OtherMoney: ea.Currency != eb.Currency,
-		Lines: between(linesOf(ea), linesOf(eb)), Steps: between(stepsOf(ea), stepsOf(eb)),
+		Currency: c, Before: ea.Price, To: eb.Price, OtherMoney: ea.Currency != eb.Currency,
+		Lines: between(ea.Lines, eb.Lines), Steps: between(ea.Steps, eb.Steps),
 		Inputs: inputsBetween(a.Commission, b.Commission), Book: bookBetween(a.Book, b.Book),
 	}, nil
 }
@@ -70,60 +74,24 @@ func (s *Sheet) revision(ctx context.Context, letter string) (quote.Revision, er
 	return s.desk.store.Revision(ctx, s.quote.ID, letter)
 }
 
-func reckoned(r quote.Revision) (*estimate.Estimate, error) {
-	s, err := shop.Read(r.Book)
-	if err != nil {
-		return nil, err
-	}
-	return estimate.Of(r.Commission, s)
-}
-
-// row is a line under the name it is found again by.
-type row struct {
-	stage, piece, item string
-	text               string
-	amount             money.Amount
-}
-
-func linesOf(e *estimate.Estimate) []row {
-	out := make([]row, len(e.Lines))
-	for i, l := range e.Lines {
-		r := row{stage: l.Stage, item: l.Item, amount: l.Amount}
-		r.text = l.QuantityText() + " " + l.Unit + " × " + l.RateText(e.Currency.Digits)
-		if l.Piece != estimate.Whole {
-			r.piece = e.Pieces[l.Piece].Name
-		}
-		out[i] = r
-	}
-	return out
-}
-
-func stepsOf(e *estimate.Estimate) []row {
-	out := make([]row, len(e.PriceLines))
-	for i, l := range e.PriceLines {
-		out[i] = row{stage: "price", item: l.Name, text: l.Share, amount: l.Amount}
-	}
-	return out
-}
-
 // between pairs rows of the same name in their order, and gives those that are
 // not alike.
-func between(a, b []row) (out []Difference) {
-	name := func(r row) [3]string { return [3]string{r.stage, r.piece, r.item} }
-	was := map[[3]string]row{}
+func between(a, b []quote.FrozenLine) (out []Difference) {
+	name := func(r quote.FrozenLine) [3]string { return [3]string{r.Stage, r.Piece, r.Item} }
+	was := map[[3]string]quote.FrozenLine{}
 	for _, r := range a {
 		was[name(r)] = r
 	}
 	for _, r := range b {
 		old, ok := was[name(r)]
 		delete(was, name(r))
-		if !ok || old.text != r.text || old.amount != r.amount {
-			out = append(out, Difference{r.stage, r.piece, r.item, old.text, r.text, old.amount, r.amount})
+		if !ok || old.Text != r.Text || old.Amount != r.Amount {
+			out = append(out, Difference{r.Stage, r.Piece, r.Item, old.Text, r.Text, old.Amount, r.Amount})
 		}
 	}
 	for _, r := range a {
 		if _, ok := was[name(r)]; ok {
-			out = append(out, Difference{r.stage, r.piece, r.item, r.text, "", r.amount, 0})
+			out = append(out, Difference{r.Stage, r.Piece, r.Item, r.Text, "", r.Amount, 0})
 		}
 	}
 	return out

@@ -28,13 +28,15 @@ type Desk struct {
 	store  quote.Store
 	papers Papers
 	now    func() time.Time
+	who    string // is at the desk
+	album  *album
 	book   shop.Book
 	shop   *shop.Shop
 }
 
 // New sits down at a store. The clock is handed in so that tests need not wait.
 func New(ctx context.Context, store quote.Store, papers Papers, now func() time.Time) (*Desk, error) {
-	d := &Desk{store: store, papers: papers, now: now}
+	d := &Desk{store: store, papers: papers, now: now, album: &album{store: store}}
 	b, err := store.Book(ctx)
 	if err != nil {
 		return nil, err
@@ -102,7 +104,7 @@ func (d *Desk) Duplicate(ctx context.Context, id quote.ID) (*Sheet, error) {
 	}
 	c := q.Commission.Clone()
 	c.Title = copyOf(c.Title)
-	return d.Take(ctx, quote.Quote{Commission: c, Words: q.Words, Client: q.Client})
+	return d.Take(ctx, quote.Quote{Commission: c, Words: q.Words, Client: q.Client, Call: q.Call, Pictures: q.Pictures})
 }
 
 func copyOf(title string) string {

@@ -19,7 +19,11 @@ func (s *Sheet) filling(which Print, p Paper) func(context.Context) (Paper, erro
 	if which == Proposal && s.Preview() != nil {
 		ranged = slices.Contains(s.Chosen(), RangeSection)
 	}
-	return func(ctx context.Context) (Paper, error) {
+	album := s.desk.album
+	return func(ctx context.Context) (_ Paper, err error) {
+		if p.Pictures, err = album.pictures(ctx, p.Quote.Pictures); err != nil {
+			return p, err
+		}
 		if booked {
 			b, err := bookedIn(ctx, store, p.Shop, p.Quote, start)
 			if err != nil {

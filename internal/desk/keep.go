@@ -21,7 +21,7 @@ func (s *Sheet) Copy() Copy {
 		price = s.good.Currency.Whole(s.good.Price, Locale)
 	}
 	s.unsaved = false
-	return Copy{s.quote, price}
+	return Copy{s.signed(), price}
 }
 
 // Keep keeps a copy. It touches the store alone, so that any goroutine may call
@@ -34,6 +34,7 @@ func (d *Desk) Keep(ctx context.Context, c Copy) (quote.Quote, error) {
 // letter, times and version. What was typed since stays, and the state it made.
 func (s *Sheet) Kept(q quote.Quote) {
 	q.Commission, q.Words = s.quote.Commission, s.quote.Words
+	q.Client, q.Call, q.Pictures = s.quote.Client, s.quote.Call, s.quote.Pictures
 	if s.unsaved {
 		q.State = s.quote.State // what was typed since has made it a draft
 	}
@@ -46,7 +47,7 @@ func (s *Sheet) NotKept() { s.unsaved = true }
 // Part makes the sheet a new draft that has not been kept: for when the quote
 // was changed elsewhere and both are wanted.
 func (s *Sheet) Part() {
-	q := quote.Quote{State: quote.Draft, Commission: s.quote.Commission, Words: s.quote.Words, Client: s.quote.Client}
+	q := quote.Quote{State: quote.Draft, Commission: s.quote.Commission, Words: s.quote.Words, Client: s.quote.Client, Call: s.quote.Call, Pictures: s.quote.Pictures}
 	q.Commission.Title = copyOf(q.Commission.Title)
 	s.quote, s.unsaved = q, true
 }

@@ -35,6 +35,8 @@ func (s *shelf) SaveBook(_ context.Context, b shop.Book, _ time.Time) error {
 
 func (s *shelf) Quote(context.Context, quote.ID) (quote.Quote, error) { return s.kept, s.fail }
 
+func (s *shelf) Marks(context.Context) (map[string]quote.PictureID, error) { return nil, nil }
+
 func (s *shelf) Accepted(context.Context) ([]quote.Acceptance, error) { return nil, nil }
 
 func (s *shelf) Save(_ context.Context, q quote.Quote, price string, now time.Time) (quote.Quote, error) {

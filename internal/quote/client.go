@@ -20,6 +20,12 @@ type Client struct {
 	Version int64 // as of a Quote
 }
 
+// Stamped is the client with the identity and the version of another.
+func (c Client) Stamped(by Client) Client {
+	c.ID, c.Deleted, c.Version = by.ID, by.Deleted, by.Version
+	return c
+}
+
 // Person is somebody at a client's.
 type Person struct {
 	Name  string `json:"name"`
@@ -51,6 +57,12 @@ type Call struct {
 	Notes    string
 	Deleted  time.Time
 	Version  int64 // as of a Quote
+}
+
+// Stamped is the call with the identity, the version and the day of another.
+func (c Call) Stamped(by Call) Call {
+	c.ID, c.Due, c.Deleted, c.Version = by.ID, by.Due, by.Deleted, by.Version
+	return c
 }
 
 // Reminder is a day that comes near.
