@@ -19,7 +19,7 @@ func TestSectionsOfAPlanAreToldApartByTheirWeights(t *testing.T) {
 	p := e.Pieces[0]
 	require.Len(t, p.Loads, 2)
 	small, large := min(p.Loads[0].Kg, p.Loads[1].Kg), max(p.Loads[0].Kg, p.Loads[1].Kg)
-	assert.InEpsilon(t, float64(p.Poured), small+large, 1e-9)
+	assert.InEpsilon(t, float64(p.Poured), small+large, 1e-6)
 	assert.InEpsilon(t, 3, large/small, 0.03)
 	assert.Equal(t, [2]int{1, 1}, [2]int{p.Loads[0].Count, p.Loads[1].Count}, "of one cast")
 	seen := map[float64]int{}

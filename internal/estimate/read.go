@@ -40,8 +40,9 @@ func Of(c Commission, s *shop.Shop) (*Estimate, error) {
 
 // read reads every input of the commission.
 func read(c Commission, s *shop.Shop) *run {
-	r := &run{job: &job{shop: s, commission: c}, est: &Estimate{}}
-	r.list = make([]node, 1, 512+512*len(c.Pieces))
+	r := &run{job: &job{shop: s, commission: c}, est: &Estimate{Lines: make([]Line, 0, 24+48*len(c.Pieces))}}
+	r.list = make([]node, 1, 160+256*len(c.Pieces)) // as many as stages need; both grow where own lines are many
+	r.origins = make([]field.Origin, 0, 32+16*len(c.Pieces))
 	r.readHead(c)
 	r.whole = r.readInputs(wholeFields, c.Inputs, func(f *Field) (string, string) { return f.Path(), f.Label })
 	for i, pc := range c.Pieces {

@@ -83,7 +83,7 @@ func (r *run) pieceResult(p *piece) PieceResult {
 		ShellMass: quantity.Mass(p.shellMass.v), Coats: int(p.coats.v), Weld: quantity.Length(p.weld.v),
 		Plinth: quantity.Mass(p.plinthMass.v), CrateSide: quantity.Length(p.crateSide), CrateHeight: quantity.Length(p.crateHeight),
 		Chargeable: quantity.Mass(p.chargeable), Casts: p.casts, SolidParts: p.solidNote(), SolidShare: p.solidShare,
-		AreaTimesWall: quantity.Mass(p.area.v * float64(p.wall) * p.density.v * 1000), CrossChecks: p.crossChecks, Parts: p.parts,
+		AreaTimesWall: quantity.Mass(p.area.v*float64(p.wall)*p.density.v*1000*(1+p.in.num(thickField)) + p.in.num(lugsField)), CrossChecks: p.crossChecks, Parts: p.parts,
 		Coarse: int(p.coarse.v), Dress: p.dress, MeehK: p.meehK, Frame: quantity.Mass(p.frame.v),
 		node: pieceNodes{p.finished.at, p.poured.at, p.area.at, p.sections.at, p.weld.at},
 	}
