@@ -52,7 +52,7 @@ func (c Curve) Scene() Scene {
 	s.Items = append(s.Items, c.climb(p)...)
 	budget := c.limit(p)
 	s.Items = append(s.Items, budget...)
-	s.Items = append(s.Items, c.marks(p, boxes(budget))...)
+	s.Items = append(s.Items, c.marks(p, append(c.lines(p), boxes(budget)...))...)
 	return s
 }
 
@@ -212,12 +212,50 @@ func (c Curve) marks(p curvePlan, taken []Box) []Item {
 		items = append(items, dot)
 		taken = append(taken, Box{Point{x - r, y - r}, Point{x + r, y + r}})
 	}
+	slope := c.slope(p)
 	for _, o := range c.Options {
-		if t, ok := c.free(p, o, taken); ok {
+		t, ok := c.free(p, o, append(slope, taken...))
+		if !ok { // there is no room but on the curve
+			t, ok = c.free(p, o, taken)
+		}
+		if ok {
 			items, taken = append(items, t), append(taken, t.Box())
 		}
 	}
 	return items
+}
+
+// lines are those that no label may lie on: the budget, and the height that it
+// reaches.
+func (c Curve) lines(p curvePlan) (all []Box) {
+	if !(c.Budget > 0) {
+		return nil
+	}
+	y := p.y(c.Budget)
+	all = append(all, Box{Point{p.left, y - firm}, Point{p.right, y + firm}})
+	if reach, ok := Reach(c.Points, c.Budget); ok {
+		x := p.x(reach)
+		all = append(all, Box{Point{x - firm, y}, Point{x + firm, p.ground}})
+	}
+	return all
+}
+
+// slope covers the curve with small boxes.
+func (c Curve) slope(p curvePlan) (all []Box) {
+	for i := 1; i < len(c.Points); i++ {
+		a, b := c.Points[i-1], c.Points[i]
+		from, to := Point{p.x(a.Height), p.y(a.Price)}, Point{p.x(b.Height), p.y(b.Price)}
+		n := int(math.Ceil(max(math.Abs(to.X-from.X), math.Abs(to.Y-from.Y)) / (c.Text * 0.5)))
+		for k := range n {
+			at := func(k int) Point {
+				f := float64(k) / float64(n)
+				return Point{from.X + (to.X-from.X)*f, from.Y + (to.Y-from.Y)*f}
+			}
+			one := emptyBox().with(at(k)).with(at(k + 1))
+			all = append(all, Box{Point{one.Min.X, one.Min.Y - 1}, Point{one.Max.X, one.Max.Y + 1}})
+		}
+	}
+	return all
 }
 
 // free finds a place beside an option's mark where its label meets nothing.
@@ -239,6 +277,11 @@ func (c Curve) free(p curvePlan, o OptionAt, taken []Box) (Text, bool) {
 		{-d, d * 1.2, End},
 		{-d, -d * 1.6, End},
 		{d, d * 2.4, Start},
+		{-d, d * 2.2, End},
+		{0, d * 3.1, Middle},
+		{0, -d * 2.3, Middle},
+		{-d, -d * 2.9, End},
+		{d, d * 3.7, Start},
 	} {
 		t.At, t.Anchor = Point{x + try.dx, y + try.dy}, try.a
 		if b := t.Box(); b.Min.X >= p.left && b.Max.X <= c.Width && b.Min.Y >= 0 && b.Max.Y <= p.ground && meetsNone(b, taken) {

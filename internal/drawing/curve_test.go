@@ -65,7 +65,7 @@ func TestOptionsLieOnTheirHeightAndPrice(t *testing.T) {
 	p := c.sanePlan()
 	var dots []Point
 	for _, item := range c.Scene().Items {
-		if s, ok := item.(Shape); ok && len(s.Path) == 10 && s.Stroke != Accent {
+		if s, ok := item.(Shape); ok && len(s.Path) == len(Circle(0, 0, 1)) && s.Stroke != Accent {
 			b := s.Path.Bounds()
 			dots = append(dots, Point{(b.Min.X + b.Max.X) / 2, (b.Min.Y + b.Max.Y) / 2})
 		}
@@ -114,6 +114,22 @@ func TestEveryOptionOfACurveIsNamedAndNoWordsMeet(t *testing.T) {
 			c.Options[i].At = At{rapid.Float64Range(0.3, 4).Draw(t, "height"), rapid.Float64Range(0, 300).Draw(t, "price")}
 		}
 		assertApart(t, c.Scene())
+	})
+}
+
+func TestNoNameLiesOnTheLineOfTheBudget(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := climbing()
+		c.Width, c.Height = rapid.Float64Range(320, 900).Draw(t, "width"), rapid.Float64Range(180, 500).Draw(t, "height")
+		c.Budget = rapid.Float64Range(1, 250).Draw(t, "budget")
+		y := c.sanePlan().y(c.Budget)
+		for _, text := range c.Scene().Texts() {
+			for _, o := range c.Options {
+				if text.Words == o.Label {
+					assert.False(t, text.Box().Min.Y < y && y < text.Box().Max.Y, "%s at %v, the budget at %v", text.Words, text.Box(), y)
+				}
+			}
+		}
 	})
 }
 

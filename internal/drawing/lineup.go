@@ -18,14 +18,21 @@ type LineUp struct {
 	Centres []float64
 }
 
-// Figure is one piece of a line-up.
+// Figure is one piece of a line-up, or a group of pieces.
 type Figure struct {
 	Name        string   // "1¼ life size"
 	Notes       []string // below the name: "2.19 m", "$128,400"
 	Height      float64  // of the piece, in metres
 	Plinth      float64  // of what it stands on, in metres; 0 is the ground
 	Drawing     Silhouette
+	Beside      []Piece // what else is in its group, from left to right
 	Recommended bool
+}
+
+// Piece is what stands beside the first of a group.
+type Piece struct {
+	Height, Plinth float64 // in metres
+	Drawing        Silhouette
 }
 
 // Scene draws the line-up.
@@ -84,15 +91,15 @@ func (l LineUp) ruler(p lineupPlan) []Item {
 // stand draws what stands in a column.
 func (l LineUp) stand(p lineupPlan, c column) []Item {
 	var items []Item
-	foot := p.ground
-	x := c.centre - c.shape.middle*p.scale // where the axis of the feet comes to be
-	if c.plinth > 0 {
-		foot -= c.plinth * p.scale
-		items = append(items, plinth(
-			x+c.shape.base[0]*p.scale, x+c.shape.base[1]*p.scale, foot, p.ground)...)
-	}
-	if c.height > 0 {
-		items = append(items, c.drawing.standing(x, foot, c.height*p.scale, c.tones))
+	for _, b := range c.bodies {
+		foot, x := p.ground, c.centre+b.axis*p.scale
+		if b.Plinth > 0 {
+			foot -= b.Plinth * p.scale
+			items = append(items, plinth(x+b.shape.base[0]*p.scale, x+b.shape.base[1]*p.scale, foot, p.ground)...)
+		}
+		if b.Height > 0 {
+			items = append(items, b.Drawing.standing(x, foot, b.Height*p.scale, c.tones))
+		}
 	}
 	return items
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -32,51 +33,53 @@ func fiveHeights(width, height float64) LineUp {
 	return l
 }
 
-// rows gives the first and last row of img between two columns that satisfy is.
-func rows(img *image.RGBA, left, right int, is func(x, y int) bool) (first, last int) {
+// unlike tells whether a pixel differs between two pictures.
+func unlike(a, b *image.RGBA, x, y int) bool {
+	p, q := a.RGBAAt(x, y), b.RGBAAt(x, y)
+	return math.Abs(float64(p.R)-float64(q.R))+math.Abs(float64(p.G)-float64(q.G))+math.Abs(float64(p.B)-float64(q.B)) > 9
+}
+
+// rows gives the edges of the rows of a that differ from b between two columns:
+// that of the first, and of the one after the last.
+func rows(a, b *image.RGBA, left, right int) (first, last int) {
 	first, last = -1, -1
-	for y := range img.Bounds().Dy() {
-		for x := left; x < right; x++ {
-			if is(x, y) {
+	for y := range a.Bounds().Dy() {
+		for x := max(left, 0); x < right; x++ {
+			if unlike(a, b, x, y) {
 				if first < 0 {
 					first = y
 				}
-				last = y
+				last = y + 1
+				break
 			}
 		}
 	}
 	return first, last
 }
 
-// ofMetal tells whether a pixel belongs to a figure: it is further from the
-// grounds and from the lines across them than these are from each other.
-func ofMetal(img *image.RGBA) func(x, y int) bool {
-	p := Light()
-	far := func(c [3]float64, r Role) float64 {
-		w := p.Colour(r)
-		return math.Abs(c[0]-float64(w.R)) + math.Abs(c[1]-float64(w.G)) + math.Abs(c[2]-float64(w.B))
-	}
-	return func(x, y int) bool {
-		q := img.RGBAAt(x, y)
-		c := [3]float64{float64(q.R), float64(q.G), float64(q.B)}
-		return min(far(c, Metal), far(c, MetalShade), far(c, MetalLight)) < 60 && far(c, Rule) > 90
-	}
+// withoutFigures is a scene without what stands in it.
+func withoutFigures(s Scene) Scene {
+	s.Items = slices.DeleteFunc(slices.Clone(s.Items), func(item Item) bool { _, figure := item.(Group); return figure })
+	return s
 }
 
 // metres reads pixels to the metre off the picture's own ruler: the row of the
-// ground, and the row that the line of its nth tick is drawn on.
-func metres(t *testing.T, l LineUp, scale float64, n int) (perMetre, ground float64) {
+// ground, and the middle of the line of its highest tick.
+func metres(t *testing.T, l LineUp, scale float64) (perMetre, ground float64) {
+	t.Helper()
 	p := l.plan()
-	require.Less(t, n, len(p.ticks))
+	top := p.ticks[len(p.ticks)-1]
+	require.Positive(t, top.Value)
 	img := Raster(Scene{Width: l.Width, Height: l.Height, Ground: Sheet, Items: l.ruler(p)}, Light(), scale)
-	y := (p.ground - p.ticks[n].Value*p.scale) * scale
-	x := int((p.left + 3) * scale)
-	first, last := rows(img, x, x+1, func(x, row int) bool {
-		return math.Abs(float64(row)-y) < 3*scale && !near(img, x, row, Sheet)
-	})
-	require.GreaterOrEqual(t, first, 0, "the line of %s is drawn", p.ticks[n].Label)
+	y, x := int((p.ground-top.Value*p.scale)*scale), int((p.left+3)*scale)
+	sum, weight := 0.0, 0.0
+	for row := max(y-int(3*scale), 0); row <= y+int(3*scale); row++ {
+		dark := float64(Light().Colour(Sheet).B) - float64(img.RGBAAt(x, row).B)
+		sum, weight = sum+dark*(float64(row)+0.5), weight+dark
+	}
+	require.Positive(t, weight, "the line of %s is drawn", top.Label)
 	ground = p.ground * scale
-	return (ground - float64(first+last+1)/2) / p.ticks[n].Value, ground
+	return (ground - sum/weight) / top.Value, ground
 }
 
 // near tells whether a pixel has the colour of r, or almost.
@@ -85,48 +88,86 @@ func near(img *image.RGBA, x, y int, r Role) bool {
 	return math.Abs(float64(c.R)-float64(w.R)) < 6 && math.Abs(float64(c.B)-float64(w.B)) < 6
 }
 
+// Whatever the scale, the top of a figure lies in the row of pixels that its
+// number says, or at the edge of the next.
 func TestFiguresAreAsTallInThePictureAsTheirNumbersSay(t *testing.T) {
 	for _, name := range Names() {
-		l := LineUp{Frame: Frame{Width: 900, Height: 420}, NoPerson: true}
-		heights := []float64{0.9, 1.75, 2.4, 3}
-		for _, h := range heights {
-			l.Figures = append(l.Figures, Figure{Name: "x", Height: h, Drawing: figure(name)})
-		}
-		const scale = 2
-		l = l.ready()
-		perMetre, ground := metres(t, l, scale, len(l.plan().ticks)-1)
-		img := Raster(l.Scene(), Light(), scale)
-		for i, c := range l.plan().columns {
-			top, _ := rows(img, int(c.left*scale), int(c.right*scale), ofMetal(img))
-			assert.InDelta(t, heights[i]*perMetre, ground-float64(top), 1.5, "%s of %g m", name, heights[i])
+		for _, scale := range []float64{1, 2, 3} {
+			l := LineUp{Frame: Frame{Width: 900, Height: 420}, NoPerson: true}
+			heights := []float64{0.9, 1.75, 2.4, 3}
+			for _, h := range heights {
+				l.Figures = append(l.Figures, Figure{Name: "x", Height: h, Drawing: figure(name)})
+			}
+			l = l.ready()
+			perMetre, ground := metres(t, l, scale)
+			img, bare := Raster(l.Scene(), Light(), scale), Raster(withoutFigures(l.Scene()), Light(), scale)
+			for i, c := range l.plan().columns {
+				top, _ := rows(img, bare, int(c.left*scale), int(c.right*scale))
+				assert.InDelta(t, heights[i]*perMetre, ground-float64(top), 1, "%s of %g m at %g", name, heights[i], scale)
+			}
 		}
 	}
 }
 
 func TestAPlinthLiftsItsFigureByItsHeight(t *testing.T) {
-	l := LineUp{Frame: Frame{Width: 600, Height: 400}, Figures: []Figure{
+	l := LineUp{Frame: Frame{Width: 600, Height: 400}, NoPerson: true, Figures: []Figure{
 		{Name: "on the ground", Height: 1.8, Drawing: figure("standing")},
 		{Name: "on a plinth", Height: 1.8, Plinth: 0.6, Drawing: figure("standing")},
 	}}
 	l = l.ready()
-	perMetre, ground := metres(t, l, 2, len(l.plan().ticks)-1)
-	img := Raster(l.Scene(), Light(), 2)
-	columns := l.plan().columns[1:]
+	const scale = 2
+	perMetre, ground := metres(t, l, scale)
+	img, bare := Raster(l.Scene(), Light(), scale), Raster(withoutFigures(l.Scene()), Light(), scale)
 	var top, foot [2]int
-	for i, c := range columns {
-		top[i], foot[i] = rows(img, int(c.left*2), int(c.right*2), func(x, y int) bool {
-			return float64(y) < ground-3 && ofMetal(img)(x, y)
-		})
+	for i, c := range l.plan().columns {
+		top[i], foot[i] = rows(img, bare, int(c.left*scale), int(c.right*scale))
 	}
-	assert.InDelta(t, 0.6*perMetre, float64(top[0]-top[1]), 1.5)
-	assert.InDelta(t, ground-0.6*perMetre, float64(foot[1]), 1.5)
-	assert.True(t, near(img, int(columns[1].centre*2), int(ground-0.3*perMetre), Plinth))
+	assert.InDelta(t, ground-1.8*perMetre, float64(top[0]), 1)
+	assert.InDelta(t, ground-2.4*perMetre, float64(top[1]), 1)
+	assert.InDelta(t, ground-0.6*perMetre, float64(foot[1]), 1)
+	assert.True(t, near(img, int(l.plan().columns[1].centre*scale), int(ground-0.3*perMetre), Plinth))
+}
+
+// keeper is a figure with a dog and a bench beside it.
+func keeper(height float64) Figure {
+	return Figure{Name: "Group", Height: height, Plinth: height * 0.2, Drawing: figure("standing"), Beside: []Piece{
+		{Height: height * 0.36, Drawing: figure("dog")}, {Height: height * 0.2, Drawing: figure("bench")},
+	}}
+}
+
+func TestAFigureADogAndABenchStandAsAGroup(t *testing.T) {
+	l := LineUp{Frame: Frame{Width: 900, Height: 400}, NoPerson: true, Figures: []Figure{keeper(1.75), keeper(2.5)}}
+	l = l.ready()
+	const scale = 2
+	perMetre, ground := metres(t, l, scale)
+	img, bare := Raster(l.Scene(), Light(), scale), Raster(withoutFigures(l.Scene()), Light(), scale)
+	for i, c := range l.plan().columns {
+		require.Len(t, c.bodies, 3)
+		edge := c.left
+		for k, b := range c.bodies {
+			left, right := c.centre+(b.axis+b.shape.left)*l.plan().scale, c.centre+(b.axis+b.shape.right)*l.plan().scale
+			assert.GreaterOrEqual(t, left, edge-1e-6, "none stands before another")
+			assert.LessOrEqual(t, right, c.right)
+			edge = right
+			top, foot := rows(img, bare, int(left*scale)-1, int(right*scale)+1)
+			assert.InDelta(t, ground-(b.Height+b.Plinth)*perMetre, float64(top), 1, "piece %d of group %d", k, i)
+			assert.InDelta(t, ground-b.Plinth*perMetre, float64(foot), 1.5, "and stands on its ground")
+		}
+	}
+}
+
+func TestAGroupOfManyShowsAsManyAsCanBeToldApart(t *testing.T) {
+	f := keeper(2)
+	for range 40 {
+		f.Beside = append(f.Beside, Piece{Height: 1, Drawing: figure("block")})
+	}
+	assert.Len(t, f.bodies(), 1+mostBeside)
 }
 
 func TestTheVisitorIsAMetreAndThreeQuartersTall(t *testing.T) {
 	p := fiveHeights(900, 400).plan()
 	require.True(t, p.columns[0].visitor)
-	assert.Equal(t, 1.75, p.columns[0].height)
+	assert.Equal(t, 1.75, p.columns[0].tall)
 	l := fiveHeights(900, 400)
 	l.NoPerson = true
 	assert.False(t, l.plan().columns[0].visitor)
@@ -138,10 +179,8 @@ func TestTheRulersLinesStandAtTheirHeights(t *testing.T) {
 		l.Units = units
 		p := l.plan()
 		assert.Equal(t, want, strings.Join(labels(p.ticks), " "))
-		metre, _ := metres(t, l, 3, 1)
-		again, _ := metres(t, l, 3, 3)
-		assert.InDelta(t, metre, again, 1)
-		assert.InDelta(t, p.scale*3, again, 0.5)
+		metre, _ := metres(t, l, 3)
+		assert.InDelta(t, p.scale*3, metre, 0.1)
 	}
 }
 
@@ -179,6 +218,7 @@ func TestNoTextsMeetInALineUpOfOneToEightOptions(t *testing.T) {
 				Height:      rapid.Float64Range(0.1, 8).Draw(t, "tall"),
 				Plinth:      rapid.SampledFrom([]float64{0, 0, 0.5, 2}).Draw(t, "plinth"),
 				Drawing:     figure(rapid.SampledFrom(Names()).Draw(t, "drawing")),
+				Beside:      keeper(1).Beside[:rapid.IntRange(0, 2).Draw(t, "beside")],
 				Recommended: rapid.Bool().Draw(t, "recommended"),
 			})
 		}
@@ -193,10 +233,10 @@ func assertSideBySide(t assert.TestingT, l LineUp) {
 	p := l.plan()
 	edge := p.left
 	for _, c := range p.columns {
-		half := c.shape.width() * p.scale / 2
+		half := c.wide * p.scale / 2
 		assert.GreaterOrEqual(t, c.centre-half, edge-0.01)
 		assert.LessOrEqual(t, c.centre+half, c.right+0.01)
-		assert.LessOrEqual(t, (c.height+c.plinth)*p.scale, p.ground+0.01)
+		assert.LessOrEqual(t, c.tall*p.scale, p.ground+0.01)
 		edge = c.right
 	}
 	assert.LessOrEqual(t, edge, l.Width)

@@ -13,6 +13,13 @@ type lineupPlan struct {
 	cramped             bool // there is too little width for the words
 }
 
+// Slack is by how much the frame is higher than the line-up needs: figures that
+// are many, or wide, are drawn smaller than its height would allow.
+func (l LineUp) Slack() float64 {
+	p := l.ready().plan()
+	return max(p.top-1, 0)
+}
+
 // ready is l in a frame that can be drawn, with text that goes into it: in a
 // cramped one it is written up to three tenths smaller.
 func (l LineUp) ready() LineUp {
@@ -26,9 +33,8 @@ func (l LineUp) ready() LineUp {
 // column is the room of one figure.
 type column struct {
 	left, right, centre float64
-	drawing             Silhouette
-	shape               extent // of what stands here, in metres
-	height, plinth      float64
+	bodies              []body
+	wide, tall          float64 // of all that stands here, in metres
 	tones               tones
 	name, notes         []string
 	size                float64 // of the name
@@ -38,16 +44,6 @@ type column struct {
 	natural, least      float64 // widths of the label: on one line, and broken into two
 	notesWidth          float64 // at full size
 }
-
-// extent is how far a figure and its plinth reach from the axis of the feet, in
-// metres.
-type extent struct {
-	left, right float64
-	middle      float64
-	base        [2]float64 // of the plinth
-}
-
-func (e extent) width() float64 { return e.right - e.left }
 
 // plan finds a place for everything: with names on one line if they go, else on
 // two.
@@ -65,7 +61,7 @@ func (l LineUp) planWith(lines int) lineupPlan {
 	p := lineupPlan{columns: l.columns(), right: l.Width - 1}
 	tallest, rows := 0.0, lines
 	for _, c := range p.columns {
-		tallest = max(tallest, c.height+c.plinth)
+		tallest = max(tallest, c.tall)
 		rows = max(rows, lines+len(c.notes))
 		if c.visitor && l.Person != "" {
 			rows = max(rows, 2) // the visitor has no notes to keep in step with
@@ -98,45 +94,20 @@ func (l LineUp) columns() []column {
 	var all []column
 	if person, ok := Named(Person); ok && !l.NoPerson {
 		all = append(all, column{
-			drawing: person, height: PersonHeight, tones: inPassing, visitor: true,
+			bodies: []body{{Piece: Piece{Height: PersonHeight, Drawing: person}}}, tones: inPassing, visitor: true,
 			name: []string{l.Person}, size: l.small(),
 		})
 	}
 	for _, f := range l.Figures {
 		all = append(all, column{
-			drawing: f.Drawing, height: within(f.Height, 0, 1e4), plinth: within(f.Plinth, 0, 1e4),
-			tones: inBronze, name: []string{f.Name}, notes: f.Notes, size: l.Text, recommended: f.Recommended,
+			bodies: f.bodies(), tones: inBronze, name: []string{f.Name}, notes: f.Notes, size: l.Text, recommended: f.Recommended,
 		})
 	}
 	for i := range all {
-		c := &all[i]
-		c.shape = reach(c.drawing, c.height, c.plinth)
-		l.measure(c)
+		all[i].stand()
+		l.measure(&all[i])
 	}
 	return all
-}
-
-// reach measures a figure of height metres on a plinth.
-func reach(s Silhouette, height, plinth float64) extent {
-	b := s.Body.Bounds()
-	if b.Empty() {
-		return extent{left: -0.1, right: 0.1, base: [2]float64{-0.3, 0.3}}
-	}
-	e := extent{left: b.Min.X * height, right: b.Max.X * height}
-	stand := emptyBox()
-	for _, step := range s.Body {
-		for k := range step.points() {
-			if step.P[k].Y < 0.03 {
-				stand = stand.with(step.P[k])
-			}
-		}
-	}
-	if margin := stand.Width()*height*0.1 + 0.03; plinth > 0 && !stand.Empty() {
-		e.base = [2]float64{stand.Min.X*height - margin, stand.Max.X*height + margin}
-		e.left, e.right = min(e.left, e.base[0]), max(e.right, e.base[1])
-	}
-	e.middle = (e.left + e.right) / 2
-	return e
 }
 
 // spread gives each column its place, and settles the scale and the ticks.
@@ -150,8 +121,8 @@ func (l LineUp) spread(p *lineupPlan, tallest float64) {
 		l.share(p)
 	}
 	for _, c := range p.columns {
-		if w := c.shape.width(); w > 0 {
-			p.scale = min(p.scale, max(c.right-c.left-l.Text*0.4, 1)/w)
+		if c.wide > 0 {
+			p.scale = min(p.scale, max(c.right-c.left-l.Text*0.4, 1)/c.wide)
 		}
 	}
 	p.scale = min(p.scale, p.ground/tallest)
@@ -160,7 +131,7 @@ func (l LineUp) spread(p *lineupPlan, tallest float64) {
 
 // ticks are the heights that are read off, far enough apart for their labels.
 func (l LineUp) ticks(ground, scale, tallest float64) []Tick {
-	ticks := l.Units.HeightTicks(tallest, int(within(tallest*scale/(l.Text*2.4), 1, 6)))
+	ticks := l.Units.HeightTicks(tallest, int(within(tallest*scale/(l.Text*1.9), 1, 6)))
 	if ticks[1].Value*scale < l.Text*1.2 {
 		return ticks[:1]
 	}

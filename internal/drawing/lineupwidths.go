@@ -86,7 +86,7 @@ func (a widths) towards(b widths, room float64) []float64 {
 func (l LineUp) needs(p lineupPlan, label func(column) float64) widths {
 	var n widths
 	for _, c := range p.columns {
-		width := max(label(c), c.shape.width()*p.scale) + l.Text*1.2
+		width := max(label(c), c.wide*p.scale) + l.Text*1.2
 		n.widths = append(n.widths, width)
 		n.sum += width
 	}

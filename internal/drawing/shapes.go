@@ -19,14 +19,21 @@ func RoundRect(x, y, width, height, r float64) Path {
 	k := r * (1 - quarter)
 	x1, y1 := x+width, y+height
 	var p Path
+	// A side of no length would be drawn with a spike where it joins the next.
+	across, down := width-2*r > 1e-9*r, height-2*r > 1e-9*r
+	side := func(is bool, x, y float64) {
+		if is {
+			p.Line(x, y)
+		}
+	}
 	p.Move(x+r, y)
-	p.Line(x1-r, y)
+	side(across, x1-r, y)
 	p.Cubic(x1-k, y, x1, y+k, x1, y+r)
-	p.Line(x1, y1-r)
+	side(down, x1, y1-r)
 	p.Cubic(x1, y1-k, x1-k, y1, x1-r, y1)
-	p.Line(x+r, y1)
+	side(across, x+r, y1)
 	p.Cubic(x+k, y1, x, y1-k, x, y1-r)
-	p.Line(x, y+r)
+	side(down, x, y+r)
 	p.Cubic(x, y+k, x+k, y, x+r, y)
 	p.Close()
 	return p

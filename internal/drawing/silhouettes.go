@@ -85,6 +85,25 @@ func readSilhouette(name, data string) (Silhouette, error) {
 	return s, nil
 }
 
+// SilhouetteOf is the drawing of a piece: the one that was chosen by name, else
+// its own outline, else the one that suits it, by name too.
+func SilhouetteOf[Flat ~[2]float64](chosen string, outlines [][]Flat, suits string) Silhouette {
+	if s, ok := Named(chosen); ok {
+		return s
+	}
+	lines := make([][]Point, len(outlines))
+	for i, line := range outlines {
+		for _, at := range line {
+			lines[i] = append(lines[i], Point{at[0], at[1]})
+		}
+	}
+	if s, err := Traced("scan", lines...); err == nil {
+		return s
+	}
+	s, _ := Named(suits)
+	return s
+}
+
 // Traced makes a silhouette from outlines of someone's own, such as those of a
 // scan: each a closed line of points, y up, at any scale. It is brought to
 // height 1, onto the ground, and its feet onto x = 0. An outline that encloses

@@ -87,3 +87,11 @@ func TestABrokenSilhouetteNamesItsLine(t *testing.T) {
 	_, err = readSilhouette("gull", "# a gull\n")
 	assert.ErrorContains(t, err, "no body")
 }
+
+func TestAPieceIsDrawnAsChosenAsTracedOrAsSuits(t *testing.T) {
+	square := [][][2]float64{{{0, 0}, {2, 0}, {2, 1}, {0, 1}}}
+	assert.Equal(t, "dog", SilhouetteOf("dog", square, "cat").Name)
+	assert.InDelta(t, 2, SilhouetteOf("", square, "cat").Width(), 1e-9)
+	assert.Equal(t, "cat", SilhouetteOf("a dragon", [][][2]float64{{{0, 0}, {1, 0}}}, "cat").Name)
+	assert.Equal(t, "cat", SilhouetteOf[[2]float64]("", nil, "cat").Name)
+}

@@ -9,20 +9,19 @@ import (
 	"meltwright/internal/money"
 )
 
-// Silhouette names the drawing of ours that stands for the first piece of an
-// option: what its name says it is, else a standing figure, an animal of its
-// kind, or a block.
-func Silhouette(c estimate.Commission) string {
-	if len(c.Pieces) == 0 {
-		return "block"
-	}
-	p := c.Pieces[0]
-	kind, hints := "block", thingHints
-	switch way := p.Inputs["form.known_by"]; way {
+// Silhouette names the drawing of ours that suits a piece: what its name says it
+// is, else a standing figure, an animal of its kind, or a block.
+func Silhouette(p estimate.Piece) string {
+	kind, hints, animal := "block", thingHints, p.Inputs["form.animal"]
+	switch p.Inputs["form.known_by"] {
 	case "", "human figure":
-		kind, hints = "standing", personHints
+		kind, hints, animal = "standing", personHints, ""
+	case "animal":
+		if f, ok := estimate.FieldByPath("form.animal", true); ok && animal == "" {
+			animal = f.Start
+		}
 	}
-	for _, w := range strings.FieldsFunc(strings.ToLower(p.Name+" "+p.Inputs["form.animal"]), func(r rune) bool { return !unicode.IsLetter(r) }) {
+	for _, w := range strings.FieldsFunc(strings.ToLower(p.Name+" "+animal), func(r rune) bool { return !unicode.IsLetter(r) }) {
 		if hint, ok := hints[w]; ok {
 			return hint
 		}
@@ -32,15 +31,33 @@ func Silhouette(c estimate.Commission) string {
 
 // The words of a piece's name that suggest a drawing, for people and for all else.
 var (
-	personHints = map[string]string{
-		"striding": "striding", "walking": "striding", "running": "striding", "seated": "seated", "sitting": "seated",
-		"bust": "bust", "portrait": "bust", "head": "head",
-	}
-	thingHints = map[string]string{
-		"bust": "bust", "torso": "bust", "portrait": "bust", "head": "head", "horse": "horse", "pony": "horse",
-		"dog": "dog", "hound": "dog", "cat": "cat", "bird": "bird", "bench": "bench",
-	}
+	personHints = hinted(map[string]string{
+		"striding": "striding walking running walker runner dancer",
+		"seated":   "seated sitting reading reader",
+		"bust":     "bust portrait",
+		"head":     "head mask",
+	})
+	thingHints = hinted(map[string]string{
+		"bust":  "bust torso portrait",
+		"head":  "head mask",
+		"horse": "horse pony foal mare stallion donkey mule",
+		"dog":   "dog hound puppy wolf fox",
+		"cat":   "cat kitten",
+		"bird":  "bird raven crow rook gull pigeon dove eagle hawk",
+		"bench": "bench seat",
+	})
 )
+
+// hinted turns lists of words for each drawing into the drawing of each word.
+func hinted(words map[string]string) map[string]string {
+	out := map[string]string{}
+	for drawing, list := range words {
+		for _, w := range strings.Fields(list) {
+			out[w] = drawing
+		}
+	}
+	return out
+}
 
 // Ticks are the round amounts from nothing up to most that a price is read off
 // against, no more than n besides nothing, in whole units of the currency.

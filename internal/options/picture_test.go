@@ -17,15 +17,18 @@ func TestAPieceIsDrawnAsItsNameAndItsFormSay(t *testing.T) {
 		"seated":   {Name: "Old man, seated"},
 		"bust":     {Name: "Bust of a pilot"},
 		"dog":      {Name: "Rex", Inputs: map[string]string{"form.known_by": "animal", "form.animal": "Dog"}},
+		"cat":      {Name: "Kitten", Inputs: map[string]string{"form.known_by": "animal"}},
+		"bird":     {Name: "A raven", Inputs: map[string]string{"form.known_by": "typed area"}},
+		"striding": {Name: "Runner"},
 		"horse":    {Name: "The pony", Inputs: map[string]string{"form.known_by": "animal", "form.animal": "Other animal"}},
 		"block":    {Name: "Marker", Inputs: map[string]string{"form.known_by": "solids"}},
 		"bench":    {Name: "A bench", Inputs: map[string]string{"form.known_by": "solids"}},
 		"head":     {Name: "Head", Inputs: map[string]string{"form.known_by": "typed area"}},
 	} {
-		assert.Equal(t, want, Silhouette(estimate.Commission{Pieces: []estimate.Piece{p}}))
+		assert.Equal(t, want, Silhouette(p))
 	}
-	assert.Equal(t, "block", Silhouette(estimate.Commission{}))
-	assert.Equal(t, "standing", Silhouette(estimate.Commission{Pieces: []estimate.Piece{{Name: "Catherine"}}}), "no cat")
+	assert.Equal(t, "block", Silhouette(estimate.Piece{Name: "Fish", Inputs: map[string]string{"form.known_by": "animal", "form.animal": "Other animal"}}))
+	assert.Equal(t, "standing", Silhouette(estimate.Piece{Name: "Catherine"}), "no cat")
 }
 
 func TestTicksAreRoundAndGoUpToTheTop(t *testing.T) {

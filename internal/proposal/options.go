@@ -29,7 +29,7 @@ const mostSizes = 5
 const (
 	sizeLabel                 = 118 // the names of the table's rows
 	leastPicture, mostPicture = 132, 190
-	leastCurve, mostCurve     = 96, 150
+	leastCurve, mostCurve     = 96, 190
 	pictureFoot               = 12 // of the drawing, that the table lies over
 )
 
@@ -64,11 +64,13 @@ func (o *offer) options(key string) []strip {
 	strips := words
 	rest -= tall(o.heading(o.label("options-curve"), 1)) + curveGap
 	high := max(leastPicture, min(rest*0.58, mostPicture))
-	curve := o.priceOver(sizes, rule, max(leastCurve, min(rest-high-1, mostCurve)))
+	rest -= high
 	for i, t := range tables {
-		group := sizes[i*mostSizes : min((i+1)*mostSizes, len(sizes))]
-		strips = append(append(strips, o.sizesPicture(group, high)), t...)
+		pic, slack := o.sizesPicture(sizes[i*mostSizes:min((i+1)*mostSizes, len(sizes))], high)
+		strips = append(append(strips, pic), t...)
+		rest += slack
 	}
+	curve := o.priceOver(sizes, rule, max(leastCurve, min(rest-1, mostCurve)))
 	return append(append(strips, advice...), curve...)
 }
 
@@ -104,26 +106,6 @@ func (o *offer) begins() (time.Time, bool) {
 	return day(o.paper.Date)
 }
 
-// silhouette is the drawing of an option's first piece: the one chosen for it,
-// else the outline of its scan, else the one its name or its form suggests.
-func (o *offer) silhouette(s size) drawing.Silhouette {
-	_, chosen := drawing.Named(o.own["drawing.0"])
-	k := s.Commission.Pieces[0].Scan
-	if chosen || k == nil {
-		return s.facts.Pieces[0].drawing
-	}
-	lines := make([][]drawing.Point, len(k.Front))
-	for i, line := range k.Front {
-		for _, at := range line {
-			lines[i] = append(lines[i], drawing.Point{X: at[0], Y: at[1]})
-		}
-	}
-	if traced, err := drawing.Traced("scan", lines...); err == nil {
-		return traced
-	}
-	return s.facts.Pieces[0].drawing
-}
-
 // measure prints a height, all of them in metres or in feet and inches, so that
 // they can be compared.
 func (o *offer) measure(v float64) string {
@@ -142,13 +124,17 @@ func (o *offer) sum(a money.Amount) string {
 	return o.language.amount(c, a)
 }
 
-// sizesPicture is the drawing of a few options, over their table.
-func (o *offer) sizesPicture(group []size, high float64) strip {
-	pic := picture(o.language.spoken(o.sizesLineUp(group, high+pictureFoot).Scene()), pictureGap)
+// sizesPicture is the drawing of a few options, over their table, and how much of
+// the height it does not need.
+func (o *offer) sizesPicture(group []size, high float64) (strip, float64) {
+	l := o.sizesLineUp(group, high+pictureFoot)
+	slack := l.Slack()
+	l.Height, high = l.Height-slack, high-slack
+	pic := picture(o.language.spoken(l.Scene()), pictureGap)
 	// What is recommended stands in a frame that the table goes on with: the
 	// table lies over where the drawing would close it.
 	pic.height, pic.keep = high, true
-	return pic
+	return pic, slack
 }
 
 // The space above the drawing of options, and above the curve.
@@ -219,11 +205,23 @@ func (o *offer) sizesLineUp(group []size, high float64) drawing.LineUp {
 		l.Units = drawing.FeetInches
 	}
 	for i, s := range group {
-		p := s.facts.Pieces[0]
-		l.Figures = append(l.Figures, drawing.Figure{Height: p.height, Plinth: p.plinth, Drawing: o.silhouette(s), Recommended: s.Recommended})
+		l.Figures = append(l.Figures, s.figure())
 		l.Centres = append(l.Centres, sizeLabel+wide*(float64(i)+0.5))
 	}
 	return l
+}
+
+// figure is an option as it is drawn, all its pieces side by side.
+func (s size) figure() drawing.Figure {
+	f := drawing.Figure{Recommended: s.Recommended}
+	for i, p := range s.facts.Pieces {
+		if i == 0 {
+			f.Height, f.Plinth, f.Drawing = p.height, p.plinth, p.drawing
+			continue
+		}
+		f.Beside = append(f.Beside, drawing.Piece{Height: p.height, Plinth: p.plinth, Drawing: p.drawing})
+	}
+	return f
 }
 
 // advised says which option is recommended, and why.

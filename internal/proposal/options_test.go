@@ -2,11 +2,13 @@ package proposal
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/png"
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -162,138 +164,188 @@ func pixelsOf(t testing.TB, pdf []byte, page string, dpi string) image.Image {
 	return img
 }
 
-// like tells whether a pixel has the colour of a role, or nearly.
-func like(img image.Image, x, y int, far float64, roles ...drawing.Role) bool {
-	r, g, b, _ := img.At(x, y).RGBA()
-	for _, role := range roles {
-		c := drawing.Light().Colour(role)
-		if math.Abs(float64(r>>8)-float64(c.R))+math.Abs(float64(g>>8)-float64(c.G))+math.Abs(float64(b>>8)-float64(c.B)) < far {
-			return true
+// withoutFigures is a scene without the figures that stand in its drawings.
+func withoutFigures(s drawing.Scene) drawing.Scene {
+	var items []drawing.Item
+	for _, item := range s.Items {
+		if g, ok := item.(drawing.Group); ok {
+			g.Items = slices.DeleteFunc(slices.Clone(g.Items), func(x drawing.Item) bool { _, figure := x.(drawing.Group); return figure })
+			item = g
 		}
+		items = append(items, item)
 	}
-	return false
+	s.Items = items
+	return s
 }
 
-// tallest is the first row of metal in the columns around x, between two rows.
-func tallest(img image.Image, x, half, from, to int) int {
-	for y := from; y < to; y++ {
+// pair is a picture with figures, and the same without them, both some pixels to
+// the point.
+type pair struct {
+	with, without image.Image
+	scale         float64
+}
+
+// dark is how far a pixel is from white.
+func dark(img image.Image, x, y int) float64 {
+	r, g, b, _ := img.At(x, y).RGBA()
+	return 3 - float64(r+g+b)/0xffff
+}
+
+// rows gives the edges of the rows that figures cover in the columns around x.
+func (p pair) rows(x, half int) (first, last int) {
+	first = -1
+	for y := range p.with.Bounds().Dy() {
 		for at := x - half; at <= x+half; at++ {
-			if like(img, at, y, 50, drawing.Metal, drawing.MetalShade, drawing.MetalLight) {
-				return y
+			if math.Abs(dark(p.with, at, y)-dark(p.without, at, y)) > 0.04 {
+				if first < 0 {
+					first = y
+				}
+				last = y + 1
+				break
 			}
 		}
 	}
-	return -1
+	return first, last
+}
+
+// ruler reads the lines of the ruler in column x between two rows, from the
+// ground up: the middle of each.
+func (p pair) ruler(x, from, to int) (lines []float64) {
+	sheet := dark(p.without, x, from)
+	sum, weight := 0.0, 0.0
+	for y := to - 1; y >= from; y-- {
+		switch d := dark(p.without, x, y) - sheet; {
+		case d > 0.02:
+			sum, weight = sum+d*(float64(y)+0.5), weight+d
+		case weight > 0:
+			lines, sum, weight = append(lines, sum/weight), 0, 0
+		}
+	}
+	return lines
 }
 
 // The figures are measured where they are seen: in the picture on the screen and
-// on the page as a PDF reader draws it, against the lines of their ruler.
+// on the page as a PDF reader draws it, against the lines of their ruler, to a
+// pixel.
 func TestFiguresAreAsTallOnTheScreenAndOnThePageAsTheirNumbersSay(t *testing.T) {
-	q := sizedKeeper()
-	for i := range q.Commission.Options {
-		q.Commission.Options[i].Recommended = false // its edges have the colour of metal
-	}
-	o, d := sizesOf(t, q)
-	results := options.Compare(q.Commission, o.paper.Shop)
-	var sizes []size
-	for i, r := range results {
-		sizes = append(sizes, o.size(r, q.Commission.Options[i]))
-	}
-	wide := o.sizeWide(len(sizes))
-	const scale = 3.0
-	scene := o.sizesLineUp(sizes, 190).Scene()
-	measured(t, drawing.Raster(scene, drawing.Light(), scale), sizes, 0, 0, wide, scale, int(scene.Height*scale))
+	for name, pieces := range map[string]int{"a figure": 1, "a group": 3} {
+		t.Run(name, func(t *testing.T) {
+			q := sizedKeeper()
+			q.Commission.Pieces = q.Commission.Pieces[:pieces]
+			o, d := sizesOf(t, q)
+			results := options.Compare(q.Commission, o.paper.Shop)
+			var sizes []size
+			for i, r := range results {
+				sizes = append(sizes, o.size(r, q.Commission.Options[i]))
+			}
+			scene := o.sizesLineUp(sizes, 190).Scene()
+			alone := drawing.Scene{Width: scene.Width, Height: scene.Height, Items: []drawing.Item{drawing.Group{Items: scene.Items}}, Ground: drawing.Sheet}
+			const scale = 3.0
+			measured(t, pair{
+				drawing.Raster(alone, drawing.Light(), scale),
+				drawing.Raster(withoutFigures(alone), drawing.Light(), scale), scale,
+			}, sizes, 0, 0, scene.Height-2, o.sizeWide(len(sizes)), scene.Items)
 
-	const dpi = 216 // three pixels to the point
-	img := pixelsOf(t, made(t, d.pdf), "2", "216")
-	top, bottom := pictureOn(t, d.pages[1])
-	measured(t, img, sizes, d.sheet.left, top, wide, dpi/72.0, int(bottom*dpi/72))
+			with := made(t, d.pdf)
+			page, top, bottom := pictureOn(t, d.pages[1])
+			d.pages[1] = withoutFigures(d.pages[1])
+			measured(t, pair{pixelsOf(t, with, "2", "216"), pixelsOf(t, made(t, d.pdf), "2", "216"), 216 / 72.0},
+				sizes, d.sheet.left, top, bottom, o.sizeWide(len(sizes)), page)
+		})
+	}
 }
 
-// pictureOn is where the drawing of the options begins on a page, and where what
-// is below it does.
-func pictureOn(t *testing.T, page drawing.Scene) (top, bottom float64) {
+// level are the heights of the lines across a drawing, in points from its top,
+// and highest the highest number that is written at one, in metres.
+func level(items []drawing.Item) (lines []float64, highest float64) {
+	for _, item := range items {
+		switch x := item.(type) {
+		case drawing.Text:
+			var v float64
+			if _, err := fmt.Sscanf(x.Words, "%g\u00a0m", &v); err == nil {
+				highest = max(highest, v)
+			}
+		case drawing.Shape:
+			if b := x.Path.Bounds(); b.Height() == 0 && b.Width() > 100 {
+				lines = append(lines, b.Min.Y)
+			}
+		}
+	}
+	slices.Sort(lines)
+	slices.Reverse(lines)
+	return lines, highest
+}
+
+// pictureOn is the drawing of the options on a page, where it begins, and where
+// what is below it does.
+func pictureOn(t *testing.T, page drawing.Scene) (items []drawing.Item, top, bottom float64) {
 	for _, item := range page.Items {
 		g, ok := item.(drawing.Group)
 		if !ok {
 			continue
 		}
 		if top > 0 {
-			return top, g.Matrix.F
+			return items, top, g.Matrix.F
 		}
 		for _, inner := range g.Items {
 			if _, figure := inner.(drawing.Group); figure {
-				top = g.Matrix.F
+				items, top = g.Items, g.Matrix.F
 			}
 		}
 	}
 	require.Fail(t, "no drawing is on the page")
-	return 0, 0
+	return nil, 0, 0
 }
 
-// measured holds the heights of figures in a picture against their numbers, to a
-// pixel. The drawing begins at left and top, in points.
-func measured(t *testing.T, img image.Image, sizes []size, left, top, wide, scale float64, bottom int) {
+// measured holds the heights of figures in a picture against their numbers. The
+// drawing begins at left and goes from top to bottom, in points. Readers of PDF
+// move lines to whole pixels, so the ruler is that of the drawing, and its lines
+// are held to it.
+func measured(t *testing.T, p pair, sizes []size, left, top, bottom, wide float64, items []drawing.Item) {
 	t.Helper()
-	from := int(top*scale) + 2
-	ruler := int((left + sizeLabel*0.5) * scale)
-	lines, ground := 0, -1
-	var metre [8]float64
-	for y := bottom - 1; y > from; y-- { // from below: the ground, then a line each metre
-		switch {
-		case ground < 0 && like(img, ruler, y, 40, drawing.Ink):
-			for like(img, ruler, y-1, 60, drawing.Ink) {
-				y--
-			}
-			ground = y
-		case ground > 0 && ground-y > int(6*scale) && like(img, ruler, y, 30, drawing.Rule):
-			lines++
-			metre[lines] = float64(y) + 0.5
-			for like(img, ruler, y-1, 60, drawing.Rule) {
-				metre[lines] -= 0.5
-				y--
-			}
-			y -= int(3 * scale)
-		}
+	lines := p.ruler(int((left+sizeLabel*0.5)*p.scale), int((top+2)*p.scale), int(bottom*p.scale))
+	for len(lines) > 1 && lines[0]-lines[1] < 20*p.scale {
+		lines = lines[1:] // words below the ground
 	}
-	require.Greater(t, lines, 1, "the ruler has lines")
-	perMetre := (metre[1] - metre[lines]) / float64(lines-1)
-	zero := metre[1] + perMetre
+	ruler, metres := level(items)
+	require.Len(t, lines, len(ruler))
+	require.Greater(t, metres, 1.0)
+	for i, y := range ruler {
+		require.InDelta(t, (top+y)*p.scale, lines[i], 1, "line %d of the ruler", i)
+	}
+	ground := (top + ruler[0]) * p.scale
+	perMetre := (ruler[0] - ruler[len(ruler)-1]) * p.scale / metres
 	for i, s := range sizes {
-		p := s.Estimate.Pieces[0]
-		x := int((left + sizeLabel + wide*(float64(i)+0.5)) * scale)
-		y := tallest(img, x, int(wide*scale*0.42), from, ground)
-		assert.InDelta(t, float64(p.Standing), (zero-float64(y))/perMetre, 1.5/perMetre, "%s: %.0f pixels to the metre", s.name, perMetre)
-		// What is bronze ends on the plinth.
-		foot := zero - float64(p.Standing-p.Height)*perMetre
-		assert.True(t, bronzeAbove(img, x, int(wide*scale*0.42), foot), s.name)
-	}
-}
-
-// bronzeAbove tells whether the bronze comes down to a row and no farther.
-func bronzeAbove(img image.Image, x, half int, row float64) bool {
-	metal := func(y int) bool {
-		for at := x - half; at <= x+half; at++ {
-			if like(img, at, y, 50, drawing.Metal, drawing.MetalShade, drawing.MetalLight) {
-				return true
-			}
+		piece := s.Estimate.Pieces[0]
+		x := int((left + sizeLabel + wide*(float64(i)+0.5)) * p.scale)
+		first, last := p.rows(x, int(wide*p.scale*0.45))
+		assert.InDelta(t, ground-float64(piece.Standing)*perMetre, float64(first), 1, "%s: %.0f pixels to the metre", s.name, perMetre)
+		if len(s.Estimate.Pieces) == 1 {
+			assert.InDelta(t, ground-float64(piece.Standing-piece.Height)*perMetre, float64(last), 1, "%s ends on its plinth", s.name)
 		}
-		return false
 	}
-	at := int(math.Round(row))
-	return (metal(at-1) || metal(at-2)) && !metal(at+2)
 }
 
-func TestAScannedPieceIsDrawnByItsOutline(t *testing.T) {
+func TestAPieceIsDrawnAsItIsChosenScannedOrNamed(t *testing.T) {
+	p := estimate.Piece{Name: "Lock keeper"}
+	assert.Equal(t, "standing", silhouetteOf(p, "").Name)
+	p.Scan = &mesh.Scan{Front: mesh.Outline{{{-0.1, 0}, {0.1, 0}, {0.2, 1}, {-0.2, 1}}}}
+	assert.InDelta(t, 0.4, silhouetteOf(p, "").Width(), 1e-9, "its own outline")
+	assert.Equal(t, "seated", silhouetteOf(p, "seated").Name, "another was chosen")
+	p.Scan = &mesh.Scan{}
+	assert.Equal(t, "standing", silhouetteOf(p, "a dragon").Name, "a scan without an outline")
+}
+
+func TestAGroupStandsTogetherInEverySize(t *testing.T) {
 	q := sizedKeeper()
 	o, _ := sizesOf(t, q)
-	s := o.size(options.Compare(q.Commission, o.paper.Shop)[1], q.Commission.Options[1])
-	assert.Equal(t, "standing", o.silhouette(s).Name)
-	s.Commission = s.Commission.Clone()
-	s.Commission.Pieces[0].Scan = &mesh.Scan{Front: mesh.Outline{{{-0.1, 0}, {0.1, 0}, {0.2, 1}, {-0.2, 1}}}}
-	assert.InDelta(t, 0.4, o.silhouette(s).Width(), 1e-9)
-	o.own = map[string]string{"drawing.0": "seated"}
-	assert.NotEqual(t, "scan", o.silhouette(s).Name, "another was chosen")
+	for i, r := range options.Compare(q.Commission, o.paper.Shop) {
+		f := o.size(r, q.Commission.Options[i]).figure()
+		require.Len(t, f.Beside, len(r.Estimate.Pieces)-1)
+		for k, p := range f.Beside {
+			assert.InDelta(t, float64(r.Estimate.Pieces[k+1].Height), p.Height, 1e-9)
+		}
+	}
 }
 
 func TestWeeksCountFromTheDayTheWorkBegins(t *testing.T) {

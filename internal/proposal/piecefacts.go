@@ -5,10 +5,11 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"meltwright/internal/drawing"
 	"meltwright/internal/estimate"
+	"meltwright/internal/mesh"
+	"meltwright/internal/options"
 	"meltwright/internal/quantity"
 )
 
@@ -70,7 +71,7 @@ func (o *offer) piece(i int) piece {
 	if p.plinth > 0 {
 		p.Standing = o.height(float64(r.Standing))
 	}
-	p.drawing = silhouetteOf(r.Name, a, o.own[fmt.Sprintf("drawing.%d", i)])
+	p.drawing = silhouetteOf(o.paper.Quote.Commission.Pieces[i], o.own[fmt.Sprintf("drawing.%d", i)])
 	return p
 }
 
@@ -95,31 +96,14 @@ func joinSome(texts []string, with string) string {
 }
 
 // silhouetteOf chooses the drawing of a piece: the one the user named, else the
-// one its name or its form suggests.
-func silhouetteOf(name string, a answers, chosen string) drawing.Silhouette {
-	if s, ok := drawing.Named(chosen); ok {
-		return s
+// outline of its scan, else the one its name or its form suggests.
+func silhouetteOf(p estimate.Piece, chosen string) drawing.Silhouette {
+	var front mesh.Outline
+	if p.Scan != nil {
+		front = p.Scan.Front
 	}
-	n, hints := "block", thingHints
-	if a["form.known_by"] == "human figure" {
-		n, hints = "standing", personHints
-	}
-	words := strings.FieldsFunc(strings.ToLower(name+" "+a["form.animal"]), func(r rune) bool { return !unicode.IsLetter(r) })
-	for _, w := range words {
-		if hint, ok := hints[w]; ok {
-			n = hint
-			break
-		}
-	}
-	s, _ := drawing.Named(n)
-	return s
+	return drawing.SilhouetteOf(chosen, front, options.Silhouette(p))
 }
-
-// The words of a piece's name that suggest a drawing, for people and for all else.
-var (
-	personHints = map[string]string{"striding": "striding", "walking": "striding", "running": "striding", "seated": "seated", "sitting": "seated", "bust": "bust", "portrait": "bust", "head": "head"}
-	thingHints  = map[string]string{"bust": "bust", "torso": "bust", "portrait": "bust", "head": "head", "horse": "horse", "pony": "horse", "dog": "dog", "hound": "dog", "cat": "cat", "bird": "bird", "bench": "bench"}
-)
 
 // height prints a height or a side of a base, all of a proposal's in one unit:
 // metres where something is taller than one, else centimetres.

@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"image/draw"
+	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -75,40 +76,35 @@ func (o *optionsScreen) lineUp(frame drawing.Frame) drawing.LineUp {
 	return l
 }
 
-// figure is one option as it is drawn.
+// figure is one option as it is drawn: all its pieces side by side.
 func (o *optionsScreen) figure(x desk.Option) drawing.Figure {
-	f := drawing.Figure{Recommended: x.Recommended, Height: float64(x.Height), Drawing: o.silhouette(x)}
-	if x.Estimate != nil && len(x.Estimate.Pieces) > 0 {
-		p := x.Estimate.Pieces[0]
-		f.Height, f.Plinth = float64(p.Height), float64(p.Standing-p.Height)
+	f := drawing.Figure{Recommended: x.Recommended, Height: float64(x.Height), Drawing: o.silhouette(x, 0)}
+	if x.Estimate == nil {
+		return f
+	}
+	for i, p := range x.Estimate.Pieces {
+		height, plinth := float64(p.Height), float64(p.Standing-p.Height)
+		if i == 0 {
+			f.Height, f.Plinth = height, plinth
+			continue
+		}
+		f.Beside = append(f.Beside, drawing.Piece{Height: height, Plinth: plinth, Drawing: o.silhouette(x, i)})
 	}
 	return f
 }
 
-// silhouette is the drawing of the first piece: the one chosen for it, else the
-// outline of its scan, else one of ours that its name or its form suggests.
-func (o *optionsScreen) silhouette(x desk.Option) drawing.Silhouette {
-	if s, ok := drawing.Named(o.sheet.Quote().Words["drawing.0"]); ok {
-		return s
+// silhouette is the drawing of a piece: the one chosen for it, else the outline
+// of its scan, else one of ours that its name or its form suggests.
+func (o *optionsScreen) silhouette(x desk.Option, i int) drawing.Silhouette {
+	var p estimate.Piece
+	if i < len(x.Commission.Pieces) {
+		p = x.Commission.Pieces[i]
 	}
-	if len(x.Commission.Pieces) > 0 && x.Commission.Pieces[0].Scan != nil {
-		if s, err := drawing.Traced("scan", frontOf(x.Commission.Pieces[0].Scan)...); err == nil {
-			return s
-		}
+	var front mesh.Outline
+	if p.Scan != nil {
+		front = p.Scan.Front
 	}
-	s, _ := drawing.Named(options.Silhouette(x.Commission))
-	return s
-}
-
-// frontOf is the outline of a scan from the front.
-func frontOf(k *mesh.Scan) [][]drawing.Point {
-	lines := make([][]drawing.Point, len(k.Front))
-	for i, line := range k.Front {
-		for _, at := range line {
-			lines[i] = append(lines[i], drawing.Point{X: at[0], Y: at[1]})
-		}
-	}
-	return lines
+	return drawing.SilhouetteOf(o.sheet.Quote().Words["drawing."+strconv.Itoa(i)], front, options.Silhouette(p))
 }
 
 // drawBars draws what each option is made of, with the names of the colours

@@ -43,6 +43,9 @@ func optionRows(list []desk.Option, w desk.Weighing) optionTexts {
 	}
 	for _, r := range saidOfOptions {
 		row, some := optionRow{label: r.label, words: r.words}, false
+		if r.even != nil {
+			r.say = r.inStep(list, rule)
+		}
 		for _, o := range list {
 			c := optionCell{lines: []string{"—"}, tone: look.Muted}
 			if len(o.Faults) == 0 || r.always && o.Height > 0 {
@@ -80,6 +83,48 @@ type optionSaid struct {
 	always bool // said of options with faults too
 	words  bool // and not numbers
 	say    func(o desk.Option, rule estimate.Rule) optionCell
+	// even is a number, 0 for none, that is printed with the same decimals of the
+	// same unit in all options; it takes the place of say.
+	even func(o desk.Option) float64
+	as   func(most float64, rule estimate.Rule) (unit quantity.Unit, places int)
+}
+
+// inStep says the numbers of a row with decimals in step.
+func (r optionSaid) inStep(list []desk.Option, rule estimate.Rule) func(desk.Option, estimate.Rule) optionCell {
+	most := 0.0
+	for _, o := range list {
+		if len(o.Faults) == 0 || r.always {
+			most = max(most, r.even(o))
+		}
+	}
+	unit, places := r.as(most, rule)
+	return func(o desk.Option, _ estimate.Rule) optionCell {
+		v := r.even(o)
+		if v == 0 {
+			return plainCell("—")
+		}
+		return plainCell(strings.TrimSpace(fixed(unit.In(v), places) + " " + unit.Symbol))
+	}
+}
+
+// fixed prints a number with so many decimals.
+func fixed(v float64, places int) string {
+	s := quantity.Number(v, places)
+	whole, part, _ := strings.Cut(s, ".")
+	if places == 0 {
+		return whole
+	}
+	return whole + "." + part + strings.Repeat("0", places-len(part))
+}
+
+// inKilograms prints masses as finely as the largest of them has four digits.
+func inKilograms(most float64, rule estimate.Rule) (quantity.Unit, int) {
+	u := quantity.KindMass.Unit(rule.System)
+	places := 3
+	for v := u.In(most); v >= 10 && places > 0; v /= 10 {
+		places--
+	}
+	return u, places
 }
 
 func plainCell(lines ...string) optionCell { return optionCell{lines: lines} }
@@ -87,14 +132,12 @@ func plainCell(lines ...string) optionCell { return optionCell{lines: lines} }
 // saidOfOptions are the rows of the table, from top to bottom. A row that has
 // nothing to say of any option is left out.
 var saidOfOptions = []optionSaid{
-	{label: "Height", always: true, say: func(o desk.Option, r estimate.Rule) optionCell {
-		return plainCell(quantity.Print(quantity.KindLength, float64(o.Height), r.System))
-	}},
+	{label: "Height", always: true, say: heightCell},
 	{label: "Scale", always: true, say: func(o desk.Option, r estimate.Rule) optionCell {
 		if o.Scale == 0 {
 			return plainCell("—")
 		}
-		return plainCell("× " + quantity.Number(o.Scale, 2))
+		return plainCell("× " + fixed(o.Scale, 2))
 	}},
 	{label: "Price before tax", say: func(o desk.Option, r estimate.Rule) optionCell {
 		return optionCell{lines: []string{headline(o.Estimate)}, bold: true}
@@ -107,14 +150,8 @@ var saidOfOptions = []optionSaid{
 	}},
 	{label: "8 in 10 within", say: rangeCell},
 	{label: "Against the budget", say: againstBudget},
-	{label: "Finished bronze", say: func(o desk.Option, r estimate.Rule) optionCell {
-		finished, _, _ := optionWeights(o.Estimate)
-		return plainCell(quantity.Print(quantity.KindMass, finished, r.System))
-	}},
-	{label: "Metal poured", say: func(o desk.Option, r estimate.Rule) optionCell {
-		_, poured, _ := optionWeights(o.Estimate)
-		return plainCell(quantity.Print(quantity.KindMass, poured, r.System))
-	}},
+	{label: "Finished bronze", as: inKilograms, even: func(o desk.Option) float64 { finished, _, _ := optionWeights(o.Estimate); return finished }},
+	{label: "Metal poured", as: inKilograms, even: func(o desk.Option) float64 { _, poured, _ := optionWeights(o.Estimate); return poured }},
 	{label: "Sections", say: func(o desk.Option, _ estimate.Rule) optionCell {
 		return plainCell(quantity.Number(float64(o.Estimate.Sections), 0))
 	}},
@@ -124,21 +161,21 @@ var saidOfOptions = []optionSaid{
 	{label: "Pour days", say: func(o desk.Option, _ estimate.Rule) optionCell {
 		return plainCell(quantity.Number(float64(o.Estimate.PourDays), 0))
 	}},
-	{label: "From start to ready", say: func(o desk.Option, _ estimate.Rule) optionCell {
-		if o.Weeks == 0 {
-			return plainCell("—")
-		}
-		return plainCell(weeks(o.Weeks))
-	}},
+	{
+		label: "From start to ready", even: func(o desk.Option) float64 { return o.Weeks },
+		as: func(float64, estimate.Rule) (quantity.Unit, int) { return quantity.Unit{Size: 1, Symbol: "weeks"}, 1 },
+	},
 	{label: "Heaviest lift", words: true, say: liftCell},
 	{label: "Crate", words: true, say: crateCell},
-	{label: "Base", say: func(o desk.Option, r estimate.Rule) optionCell {
-		_, _, base := optionWeights(o.Estimate)
-		if base == 0 {
-			return plainCell("—")
-		}
-		return plainCell(quantity.Print(quantity.KindMass, base, r.System))
-	}},
+	{label: "Base", as: inKilograms, even: func(o desk.Option) float64 { _, _, base := optionWeights(o.Estimate); return base }},
+}
+
+// heightCell says the height: to the millimetre, or in feet and inches.
+func heightCell(o desk.Option, r estimate.Rule) optionCell {
+	if r.System == quantity.InchPound {
+		return plainCell(quantity.Print(quantity.KindLength, float64(o.Height), r.System))
+	}
+	return plainCell(fixed(float64(o.Height), 3) + " m")
 }
 
 // rangeCell says between which prices eight in ten come to lie.

@@ -173,7 +173,7 @@ func (t *optionTable) layRow(r optionRow, y float32) float32 {
 	room := p.column - theme.InnerPadding()
 	for i := range p.n {
 		c, at := r.cells[p.first+i], y+pad
-		right := p.centre(i) + min(t.widest(p.first+i), room)/2
+		right := p.centre(i) + min(t.widest(p.first+i, room), room)/2
 		for k, line := range c.lines {
 			for _, part := range wrapped(line, room, cellSize(k), c.bold && k == 0, 2) {
 				text := t.text(part, cellSize(k), c.bold && k == 0, cellTone(c, k))
@@ -191,12 +191,16 @@ func (t *optionTable) layRow(r optionRow, y float32) float32 {
 	return float32(math.Ceil(float64(bottom + pad)))
 }
 
-// widest is the room that the longest number said of option i takes.
-func (t *optionTable) widest(i int) (w float32) {
+// widest is the room that the longest number said of option i takes, broken to
+// the room there is.
+func (t *optionTable) widest(i int, room float32) (w float32) {
 	for _, r := range t.says.rows {
 		for k, line := range r.cells[i].lines {
 			if !r.words {
-				w = max(w, fyne.MeasureText(line, cellSize(k), fyne.TextStyle{Bold: r.cells[i].bold && k == 0}).Width)
+				bold := r.cells[i].bold && k == 0
+				for _, part := range wrapped(line, room, cellSize(k), bold, 2) {
+					w = max(w, fyne.MeasureText(part, cellSize(k), fyne.TextStyle{Bold: bold}).Width)
+				}
 			}
 		}
 	}
