@@ -64,7 +64,7 @@ type batch struct {
 // bestFit takes the sections from the heaviest down, each into the fullest heat
 // that still holds it. Heats filled alike are filled on together.
 func bestFit(loads []Load, limit float64) []Heat {
-	var batches []batch
+	batches := make([]batch, 0, len(loads)+8)
 	for _, l := range loads {
 		for left := l.Count; left > 0; {
 			best := -1
@@ -80,7 +80,11 @@ func bestFit(loads []Load, limit float64) []Heat {
 			batches, left = fill(batches, best, l, left, limit)
 		}
 	}
-	var heats []Heat
+	n := 0
+	for _, b := range batches {
+		n += b.count
+	}
+	heats := make([]Heat, 0, n)
 	for _, b := range batches {
 		for range b.count {
 			heats = append(heats, b.heat)
@@ -97,22 +101,25 @@ func fill(batches []batch, at int, l Load, left int, limit float64) ([]batch, in
 	fits := max(1, int((limit-was.heat.Kg)/l.Kg))
 	whole := min(was.count, left/fits)
 	left -= whole * fits
-	split := []batch{{was.heat.with(l, fits), whole}}
+	var room [3]batch
+	split := room[:0]
+	if whole > 0 {
+		split = append(split, batch{was.heat.with(l, fits), whole})
+	}
 	was.count -= whole
 	if was.count > 0 && left > 0 {
 		split = append(split, batch{was.heat.with(l, left), 1})
 		was.count, left = was.count-1, 0
 	}
-	if was.heat.Kg > 0 {
+	if was.heat.Kg > 0 && was.count > 0 {
 		split = append(split, was)
 	}
-	split = slices.DeleteFunc(split, func(b batch) bool { return b.count == 0 })
 	return slices.Replace(batches, at, at+1, split...), left
 }
 
 // with is the heat with n more sections. Heats made from one share nothing.
 func (h Heat) with(l Load, n int) Heat {
-	h.Sections = slices.Clone(h.Sections)
+	h.Sections = append(make([]HeatShare, 0, len(h.Sections)+1), h.Sections...)
 	h.put(l, n)
 	return h
 }

@@ -94,14 +94,22 @@ func (r *run) takeHeats() {
 	}
 	days := r.pour(alloys, byAlloy, sections)
 	r.sections = r.fact("sections of all casts", sections, none, field.Origin{From: field.Proposed, Source: "sections × casts of every piece"})
-	r.heats = r.fact("heats", float64(len(r.est.Heats)), none, field.Origin{From: field.Proposed, Source: "sections packed into crucibles of " + r.mass(r.usable.v) + ", each section from one heat"})
+	r.heats = r.packed("heats", len(r.est.Heats), "sections packed into crucibles of ", r.usable.v, ", each section from one heat")
 	r.pouredAll = r.named("metal poured, all casts", poured, kilogram)
 	r.charged = r.named("metal charged", r.div(r.pouredAll, r.less1(r.share(&r.whole, lossField))), kilogram)
-	r.days = r.fact("pour days", float64(days), none, field.Origin{From: field.Proposed, Source: "whole heats as charged, packed into pour days of " + r.mass(r.whole.num(weeklyField))})
+	r.days = r.packed("pour days", days, "whole heats as charged, packed into pour days of ", r.whole.num(weeklyField), "")
 	r.daysCharged = r.days
 	if r.whole.has(chargedDayField) {
 		r.daysCharged = r.input(&r.whole, chargedDayField, none)
 	}
+}
+
+// packed is a number that packing into so many kilograms came to.
+func (r *run) packed(name string, n int, how string, kg float64, after string) expr {
+	if r.bare {
+		return expr{v: float64(n)}
+	}
+	return r.fact(name, float64(n), none, field.Origin{From: field.Proposed, Source: how + r.mass(kg) + after})
 }
 
 // mostSections is what no foundry casts in one commission: more is a slip, in a
