@@ -61,14 +61,18 @@ func (p *surePage) drawnParts() []fyne.CanvasObject {
 
 func (p *surePage) page() *page { return p.body }
 
-// focus puts the keyboard into what may be filled in: the points, or, while there
-// are none, the button to the shop book.
+// focus puts the keyboard into the first thing that may be filled in: the tick for
+// the proposal, else the points, or, while there are none, the button to the shop
+// book.
 func (p *surePage) focus() {
-	if len(p.ranges.factors) > 0 {
-		p.ranges.points[0].Focus()
-		return
+	switch {
+	case p.offered.Visible():
+		p.q.w.focusFirst(p.offered)
+	case len(p.ranges.factors) > 0:
+		p.q.w.focusFirst(p.ranges.grid)
+	default:
+		p.q.w.win.Canvas().Focus(p.points)
 	}
-	p.q.w.win.Canvas().Focus(p.points)
 }
 
 // toBook opens the shop book where the ranges stand.
