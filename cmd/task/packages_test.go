@@ -23,6 +23,7 @@ var bringers = map[string]string{
 	"python3": "python3-scipy", "/usr/bin/python3": "python3-scipy", "python": "python3-scipy", // they need it
 	"/usr/lib/python3/dist-packages/vtk.py": "python3-vtk9", "vtkmodules.vtkFiltersCore": "python3-vtk9", "stl": "python3-stl",
 	"figures": "libcgal-demo", "testModels": "assimp-testmodels",
+	"java": "default-jre-headless", "/usr/share/java/preflight.jar": "libpdfbox2-java",
 	"go": "",
 }
 

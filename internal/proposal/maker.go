@@ -84,6 +84,7 @@ func send(w io.Writer, make func(*bytes.Buffer) error) (err error) {
 type document struct {
 	sheet         sheet
 	title, author string
+	language      string // of its words; empty is English
 	date          string // ISO
 	pages         []drawing.Scene
 	marks         []mark

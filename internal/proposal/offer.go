@@ -115,7 +115,7 @@ func (o *offer) bind(strips []strip) (*document, error) {
 	for i := range marks {
 		marks[i].page++
 	}
-	d := &document{sheet: o.sheet, title: o.title(), author: o.author(), date: o.paper.Date}
+	d := &document{sheet: o.sheet, title: o.title(), author: o.author(), language: o.language.code, date: o.paper.Date}
 	d.marks = append([]mark{{words: o.title()}}, marks...)
 	d.finish(pages, o.furniture)
 	d.lost = o.lost

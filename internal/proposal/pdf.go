@@ -2,7 +2,6 @@ package proposal
 
 import (
 	"bytes"
-	"cmp"
 	"hash/fnv"
 	"strings"
 	"time"
@@ -58,7 +57,11 @@ func (d *document) pdf(out *bytes.Buffer) error {
 	if err := pdf.Output(&raw); err != nil {
 		return err
 	}
-	_, err := out.Write(nameSubsets(raw.Bytes(), used))
+	finished, err := d.archive(nameSubsets(raw.Bytes(), used))
+	if err != nil {
+		return err
+	}
+	_, err = out.Write(finished)
 	return err
 }
 
@@ -66,19 +69,25 @@ func (d *document) pdf(out *bytes.Buffer) error {
 func (d *document) open() *gofpdf.Fpdf {
 	pdf := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "pt", Size: gofpdf.SizeType{Wd: d.sheet.width, Ht: d.sheet.height}})
 	pdf.SetCatalogSort(true)
-	date, ok := day(d.date)
-	if !ok {
-		date = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // some date that stands still
-	}
-	pdf.SetCreationDate(date)
-	pdf.SetModificationDate(date)
-	pdf.SetTitle(cmp.Or(strings.TrimSpace(basic(d.title)), creator()), true)
-	pdf.SetAuthor(cmp.Or(strings.TrimSpace(basic(d.author)), creator()), true)
+	pdf.SetCreationDate(d.dated())
+	pdf.SetModificationDate(d.dated())
+	title, author := d.particulars()
+	pdf.SetTitle(title, true)
+	pdf.SetAuthor(author, true)
 	pdf.SetCreator(creator(), true)
 	pdf.SetProducer(creator(), true)
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
 	return pdf
+}
+
+// dated is the day of the document, or where it has none some day that stands
+// still.
+func (d *document) dated() time.Time {
+	if t, ok := day(d.date); ok {
+		return t
+	}
+	return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 }
 
 // addFonts puts the fonts that the pages use into the PDF.

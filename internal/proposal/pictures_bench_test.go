@@ -23,8 +23,8 @@ import (
 func eightPages(b *testing.B, photograph []byte) quote.Paper {
 	p := paperOf(b, waterfront())
 	p.Quote.Words = map[string]string{
-		"idea":     strings.Repeat("The lock keeper looks up the canal. Her dog has seen the boat first. ", 12),
-		"sections": "idea, recommendation, work, pictures, options, included, rests, price, payments, terms, care, rights, cautions, signatures",
+		"idea":     strings.Repeat("The lock keeper looks up the canal. Her dog has seen the boat first. ", 6),
+		"sections": "idea, recommendation, work, pictures, options, included, rests, price, payments, terms, rights, cautions, signatures",
 	}
 	for i, name := range []string{quote.Cover, "basin.jpg", "clay.jpg"} {
 		p.Pictures = append(p.Pictures, quote.Picture{Name: name, Data: photograph, Caption: fmt.Sprintf("Picture %d.", i+1)})
