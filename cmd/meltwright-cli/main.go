@@ -27,7 +27,7 @@ func init() {
 		{"example", "[--db FILE]", "print a commission file, everything it may hold explained", runExample},
 		{"estimate", "[--db FILE] [--json] FILE", "estimate a commission file", runEstimate},
 		{"scan", "[--unit mm] [--up z] [--height 1.8m] [--wall 5mm] [--alloy C87300] [--open-foot] [--json] FILE", "measure a scan: surface, metal, sections", runScan},
-		{"options", "[--heights A,B] [--budget SUM] [--before-tax] [--db FILE] [--json] FILE", "compare heights; find the largest within a budget", runOptions},
+		{"options", "[--heights A,B] [--budget SUM] [--before-tax] [--start DATE] [--db FILE] [--json] FILE", "compare heights; find the largest within a budget", runOptions},
 		{"range", "[--trials N] [--seed S] [--db FILE] [--json] FILE", "draw how wrong the price may be, and what drives it", runRange},
 		{"lead", "[--start DATE] [--by DATE] [--ics OUT] [--db FILE] [--json] FILE", "schedule the work on the shop's calendar", runLead},
 		{"proposal", "[--language en|fr|es] [--paper a4|letter] [--start DATE] [--logo FILE] [--picture FILE]... [--db FILE] FILE OUT.pdf", "write the proposal of a commission file", runProposal},

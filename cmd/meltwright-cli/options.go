@@ -5,10 +5,12 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"meltwright/internal/desk"
 	"meltwright/internal/estimate"
 	"meltwright/internal/fault"
+	"meltwright/internal/lead"
 	"meltwright/internal/money"
 	"meltwright/internal/options"
 	"meltwright/internal/quantity"
@@ -33,7 +35,9 @@ type (
 		Sections   int     `json:"sections"`
 		Heats      int     `json:"heats"`
 		PourDays   int     `json:"pour_days"`
+		Weeks      float64 `json:"weeks,omitempty"` // from start to ready, where there is a day to begin on
 		Lifting    string  `json:"lifting"`
+		LiftKg     float64 `json:"lift_kg"` // the heaviest part that is lifted
 		BaseKg     float64 `json:"base_kg"`
 		OverBudget bool    `json:"over_budget"`
 		Left       string  `json:"left,omitempty"`
@@ -55,20 +59,23 @@ type (
 // runOptions compares heights of a commission, and finds the largest that a
 // budget holds.
 func runOptions(ctx context.Context, out io.Writer, args []string) error {
-	rest, opt, err := parseOptions(args, []string{"--db", "--heights", "--budget"}, []string{"--json", "--before-tax"})
+	rest, opt, err := parseOptions(args, []string{"--db", "--heights", "--budget", "--start"}, []string{"--json", "--before-tax"})
 	if err != nil {
 		return err
 	}
 	if len(rest) != 1 {
 		return usageError("it takes one commission file")
 	}
-	return commissionAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, d *desk.Desk) error {
+	return quoteAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, words map[string]string, d *desk.Desk) error {
 		c, err := withAnswers(c, d.Shop(), opt)
 		if err != nil {
 			return err
 		}
 		o, err := optionsOf(c, d.Shop())
 		if err != nil {
+			return err
+		}
+		if err := o.addWeeks(c, d.Shop(), opt["--start"], words[desk.Start]); err != nil {
 			return err
 		}
 		if opt["--json"] != "" {
@@ -137,6 +144,32 @@ func optionsOf(c estimate.Commission, s *shop.Shop) (optionsJSON, error) {
 	return o, nil
 }
 
+// addWeeks says how long each option takes from the day given, or from the one in
+// the file; nothing where there is neither.
+func (o *optionsJSON) addWeeks(c estimate.Commission, s *shop.Shop, given, written string) error {
+	var start time.Time
+	var err error
+	switch {
+	case given != "":
+		start, err = dateOf("Start", given)
+	case written != "":
+		start, err = desk.ReadDate("Commission file, “words."+desk.Start+"”", written)
+	default:
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	for i, r := range options.Compare(c, s) {
+		p, err := lead.Plan(r.Commission, r.Estimate, s, start, nil)
+		if err != nil {
+			return err
+		}
+		o.Options[i].Weeks = tidy(p.Weeks)
+	}
+	return nil
+}
+
 func largestOf(fit options.Fit, e *estimate.Estimate) *largestJSON {
 	l := &largestJSON{
 		HeightM: tidy(float64(fit.Height)), Price: e.Currency.Text(fit.Price), Total: e.Currency.Text(fit.Total),
@@ -153,7 +186,7 @@ func optionOf(r options.Result, cur money.Currency) optionJSON {
 	e := r.Estimate
 	j := optionJSON{
 		Name: r.Name, HeightM: tidy(float64(r.Height)), Scale: tidy(r.Scale), Price: cur.Text(e.Price), Total: cur.Text(e.Total),
-		Sections: e.Sections, Heats: len(e.Heats), PourDays: e.PourDays, Lifting: e.Lift.By, Why: r.Why,
+		Sections: e.Sections, Heats: len(e.Heats), PourDays: e.PourDays, Lifting: e.Lift.By, LiftKg: tidy(e.Lift.Kg), Why: r.Why,
 	}
 	finished, poured, base := 0.0, 0.0, 0.0
 	for _, p := range e.Pieces {
@@ -173,6 +206,9 @@ func printOptions(w io.Writer, o optionsJSON) error {
 	p.f("%-26s %9s %14s %14s %10s %9s %6s  %s\n", "Option", "Height", "Price", "Total", "Bronze", "Sections", "Heats", "Lifting")
 	for _, x := range o.Options {
 		p.f("%-26s %7.3f m %14s %14s %7.1f kg %9d %6d  %s", x.Name, x.HeightM, x.Price, x.Total, x.FinishedKg, x.Sections, x.Heats, x.Lifting)
+		if x.Weeks > 0 {
+			p.f("  ready in %.1f weeks", x.Weeks)
+		}
 		switch {
 		case x.OverBudget:
 			p.f("  %s over the budget", strings.TrimPrefix(x.Left, "-"))
