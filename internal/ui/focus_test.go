@@ -52,6 +52,8 @@ func nameOf(f fyne.Focusable, names map[fyne.Focusable]string) string {
 		return id
 	}
 	switch f := f.(type) {
+	case *kit.PageStrip:
+		return "pages"
 	case *kit.Button:
 		text, _, _ := strings.Cut(f.Text(), " (") // without how much is in a fold
 		return "[" + text + "]"

@@ -1,9 +1,11 @@
 package ui
 
 import (
+	"fmt"
 	"testing"
 	"time"
 
+	"fyne.io/fyne/v2"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -116,7 +118,38 @@ func TestThePageHasTheRoomOfThePriceAndCanBeLarger(t *testing.T) {
 func TestTabGoesThroughThePreview(t *testing.T) {
 	b := previewed(t)
 	b.clock.pass(time.Second)
-	assert.Equal(t, []string{"preview.words", "rows", "[Later]", "[Leave out]", "[Next]", "[Larger]"}, b.around()[6:])
+	assert.Equal(t, []string{"preview.language", "preview.paper", "preview.words", "rows", "[Later]", "[Leave out]", "[Next]", "[Larger]", "pages"}, b.around()[6:])
+}
+
+func TestAPageIsChosenAmongTheSmallOnes(t *testing.T) {
+	b := previewed(t)
+	b.clock.pass(time.Second)
+	p := b.quote().pageOf(previewID).(*previewPage)
+	b.win.Canvas().Focus(p.pages)
+	p.pages.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
+	pages, ok := b.quote().preview.now()
+	require.True(t, ok)
+	last := fmt.Sprintf("Page %d of %d", len(pages.Scenes), len(pages.Scenes))
+	assert.Contains(t, b.said(), last)
+	p.pages.TypedKey(&fyne.KeyEvent{Name: fyne.KeyHome})
+	assert.Contains(t, b.said(), "Page 1 of ")
+	b.tap("Next")
+	assert.Equal(t, 1, p.pages.Chosen(), "the small ones follow")
+}
+
+func TestTheProposalsLanguageAndPaperAreChosenBesideIt(t *testing.T) {
+	b := previewed(t)
+	b.clock.pass(time.Second)
+	b.pick("preview.language", "français")
+	b.pick("preview.paper", "letter")
+	b.clock.pass(time.Second)
+	assert.Equal(t, [2]string{"fr", "letter"}, [2]string{b.kept().Words["language"], b.kept().Words["paper"]})
+	assert.Contains(t, b.onPage(0), "Proposition pour un groupe en bronze")
+	pages, _ := b.quote().preview.now()
+	assert.Equal(t, 612.0, pages.Scenes[0].Width)
+	b.menu("Undo")
+	b.menu("Undo")
+	assert.Empty(t, b.kept().Words["language"])
 }
 
 func TestAPageIsBroughtToTheWidthThereIs(t *testing.T) {

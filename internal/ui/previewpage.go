@@ -27,9 +27,12 @@ type previewPage struct {
 	up, down, turn *kit.Button
 	words          *kit.Field
 	grid           *kit.FieldGrid
+	language, size *kit.Field // of the proposal
+
+	pages *kit.PageStrip
 
 	picture          *kit.Drawn
-	back, next, size *kit.Button
+	back, next, zoom *kit.Button
 	which            *kit.Prose
 	number           int // of the page that is shown, from 0
 	large            bool
@@ -71,8 +74,10 @@ func (p *previewPage) wordsSide() fyne.CanvasObject {
 			q.edit(func() { q.sheet.SetWords(p.sections.Selected(), text) })
 		}),
 	})
+	p.language = p.choice("language", "Language", "of the proposal, with its numbers and dates", languages)
+	p.size = p.choice("paper", "Paper", "", sizes)
 	p.grid = kit.NewFieldGrid(p.words)
-	return kit.NewColumn(10, p.grid, p.sections, leading(p.up, p.down, p.turn))
+	return kit.NewColumn(10, kit.NewFieldGrid(p.language, p.size), p.grid, p.sections, leading(p.up, p.down, p.turn))
 }
 
 // paperSide makes the page and what turns it.
@@ -87,13 +92,18 @@ func (p *previewPage) paperSide() fyne.CanvasObject {
 		})).WithIcon(icon)
 	}
 	p.back, p.next = turn("Previous", theme.IconNameNavigateBack, -1), turn("Next", theme.IconNameNavigateNext, 1)
-	p.size = kit.NewButton("Larger", kit.Quiet, w.guarded(func() {
+	p.zoom = kit.NewButton("Larger", kit.Quiet, w.guarded(func() {
 		p.large = !p.large
 		p.both.SetApart(p.large)
 		p.show()
 		p.body.relay()
 	})).WithIcon(theme.IconNameViewZoomIn)
-	return kit.NewColumn(10, leading(p.back, p.next, p.size), p.which, p.picture)
+	p.pages = kit.NewPageStrip(func(page int) {
+		p.number = page
+		p.show()
+		p.body.relay()
+	})
+	return kit.NewColumn(10, leading(p.back, p.next, p.zoom), p.which, p.pages, p.picture)
 }
 
 func (p *previewPage) page() *page { return p.body }
@@ -149,6 +159,8 @@ func (p *previewPage) showWords() {
 	if at < 0 {
 		p.turn.SetText("Put in")
 	}
+	p.language.SetText(languages.name(s.Quote().Words["language"]))
+	p.size.SetText(sizes.name(s.Quote().Words["paper"]))
 	p.words.SetLabel(sectionName(chosen))
 	p.words.SetText(s.Quote().Words[chosen])
 	p.words.SetHint(wordsHint(chosen))
@@ -176,10 +188,13 @@ func (p *previewPage) showPaper() {
 	p.number = max(0, min(p.number, n-1))
 	enable(p.back, p.number > 0)
 	enable(p.next, p.number < n-1)
-	p.size.SetText("Larger")
+	p.zoom.SetText("Larger")
 	if p.large {
-		p.size.SetText("Smaller")
+		p.zoom.SetText("Smaller")
 	}
+	show(p.pages, n > 0)
+	p.pages.SetPages(pages.Scenes)
+	p.pages.Choose(p.number)
 	if n == 0 {
 		p.which.Say("")
 		return
