@@ -24,8 +24,10 @@ func CountSeams(m *Mesh) Seams {
 	_ = inChunks(context.Background(), len(e.start)-1, vertexChunk, func(chunk, from, to int) {
 		for v := from; v < to; v++ {
 			lo, hi := int(e.start[v]), int(e.start[v+1])
-			e.order(lo, hi)
-			parts[chunk].note(e.packed[lo:hi])
+			if !paired(e.packed[lo:hi]) {
+				e.order(lo, hi)
+				parts[chunk].note(e.packed[lo:hi])
+			}
 		}
 	})
 	var total Seams
@@ -35,6 +37,38 @@ func CountSeams(m *Mesh) Seams {
 		total.Turned += p.Turned
 	}
 	return total
+}
+
+// paired tells at once, without sorting, that every side at a vertex has its one
+// partner that runs the other way, as on a closed surface; false is no verdict.
+func paired(sides []uint32) bool {
+	const most = 8 // a power of two
+	var away, back [most]uint32
+	n, m := 0, 0
+	for _, s := range sides { // no branch here or below to be guessed wrong
+		away[n&(most-1)], back[m&(most-1)] = s>>1, s>>1
+		n += int(^s & 1)
+		m += int(s & 1)
+	}
+	if n != m || n > most {
+		return false
+	}
+	wrong := 0
+	for i, a := range away[:n] {
+		partners := 0
+		for _, b := range back[:n] {
+			if a == b {
+				partners++
+			}
+		}
+		for _, b := range away[:i] {
+			if a == b {
+				partners++
+			}
+		}
+		wrong |= partners - 1
+	}
+	return wrong == 0
 }
 
 // note counts among the sides of one vertex, in order, the edges that are not

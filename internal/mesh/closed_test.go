@@ -69,3 +69,42 @@ func BenchmarkCountSeamsMillion(b *testing.B) {
 		_ = CountSeams(m)
 	}
 }
+
+// Whatever triangles meet, each edge is told as it is by counting it in a map.
+func TestSeamsOfAnyTrianglesAreThoseOfAPlainCount(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.Uint32Range(4, 12).Draw(t, "points")
+		m := &Mesh{Points: make([]Vec32, n)}
+		for range rapid.IntRange(0, 60).Draw(t, "triangles") {
+			a, b, c := rapid.Uint32Range(0, n-1).Draw(t, "a"), rapid.Uint32Range(0, n-1).Draw(t, "b"), rapid.Uint32Range(0, n-1).Draw(t, "c")
+			if a != b && b != c && c != a {
+				m.Triangles = append(m.Triangles, [3]uint32{a, b, c})
+			}
+		}
+		ways := map[[2]uint32][2]int{}
+		for _, f := range m.Triangles {
+			for k := range 3 {
+				a, b := f[k], f[(k+1)%3]
+				w := ways[[2]uint32{min(a, b), max(a, b)}]
+				if a < b {
+					w[0]++
+				} else {
+					w[1]++
+				}
+				ways[[2]uint32{min(a, b), max(a, b)}] = w
+			}
+		}
+		var plain Seams
+		for _, w := range ways {
+			switch {
+			case w[0]+w[1] == 1:
+				plain.Open++
+			case w[0]+w[1] > 2:
+				plain.Shared++
+			case w[0] != 1:
+				plain.Turned++
+			}
+		}
+		assert.Equal(t, plain, CountSeams(m))
+	})
+}

@@ -131,15 +131,26 @@ func addExactly(sum, lost, v float64) (newSum, newLost float64) {
 
 // box gives the lowest and highest coordinates; zero for no points.
 func box(points []Vec32) (low, high Vec) {
+	const run = 1 << 15
 	if len(points) == 0 {
 		return low, high
 	}
-	lo, hi := points[0], points[0]
-	for i := range points {
-		p := &points[i]
-		lo[0], hi[0] = min(lo[0], p[0]), max(hi[0], p[0])
-		lo[1], hi[1] = min(lo[1], p[1]), max(hi[1], p[1])
-		lo[2], hi[2] = min(lo[2], p[2]), max(hi[2], p[2])
+	parts := make([][2]Vec32, (len(points)+run-1)/run)
+	_ = inChunks(context.Background(), len(points), run, func(chunk, from, to int) {
+		lo, hi := points[from], points[from]
+		for i := from; i < to; i++ {
+			p := &points[i]
+			lo[0], hi[0] = min(lo[0], p[0]), max(hi[0], p[0])
+			lo[1], hi[1] = min(lo[1], p[1]), max(hi[1], p[1])
+			lo[2], hi[2] = min(lo[2], p[2]), max(hi[2], p[2])
+		}
+		parts[chunk] = [2]Vec32{lo, hi}
+	})
+	lo, hi := parts[0][0], parts[0][1]
+	for _, p := range parts[1:] {
+		for k := range 3 {
+			lo[k], hi[k] = min(lo[k], p[0][k]), max(hi[k], p[1][k])
+		}
 	}
 	return lo.Vec(), hi.Vec()
 }
