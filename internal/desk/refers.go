@@ -3,6 +3,7 @@ package desk
 import (
 	"slices"
 
+	"meltwright/internal/estimate"
 	"meltwright/internal/quote"
 )
 
@@ -56,6 +57,11 @@ func (s *Sheet) SetCall(c quote.Call, of quote.Client) {
 		to.commission.Title = c.Title
 	}
 	s.turn("", to)
+}
+
+// SetPlace puts the work at a site, in one step of undo.
+func (s *Sheet) SetPlace(site string) {
+	s.Change("", func(c *estimate.Commission) { c.Place = site })
 }
 
 // signed is the quote with the name of whoever is at the desk.

@@ -61,6 +61,8 @@ func nameOf(f fyne.Focusable, names map[fyne.Focusable]string) string {
 		return "search"
 	case *tabs:
 		return "pieces"
+	case *kit.Picker:
+		return "choice"
 	case *turntable:
 		return "the picture"
 	}
@@ -70,7 +72,7 @@ func nameOf(f fyne.Focusable, names map[fyne.Focusable]string) string {
 func TestTabGoesThroughTheListOfQuotes(t *testing.T) {
 	b := sit(t, withDemo)
 	b.menu("All quotes")
-	assert.Equal(t, []string{"[Bin]", "[Shop book]", "[Duplicate]", "[Delete]", "[New quote]", "search", "rows"}, b.around())
+	assert.Equal(t, []string{"[Bin]", "[Clients and calls]", "[Shop book]", "[Duplicate]", "[Delete]", "[New quote]", "choice", "choice", "search", "rows"}, b.around())
 }
 
 func TestTabGoesThroughANewCommission(t *testing.T) {

@@ -14,6 +14,7 @@ type headPage struct {
 	title, client, place *kit.Field
 	currency, units      *kit.Field
 	idea, recommendation *kit.Field
+	refs                 *headRefs
 	grid                 *kit.FieldGrid
 }
 
@@ -27,9 +28,14 @@ func newHeadPage(q *quoteScreen) *headPage {
 	p.units.SetHint("typed in any unit all the same")
 	p.idea = p.words("idea", "The idea", "what the work is about, for the client")
 	p.recommendation = p.words("recommendation", "Our recommendation", "what you would do, and why")
+	p.refs = newHeadRefs(q)
 	heading := kit.NewField(kit.FieldSpec{ID: "papers", Kind: kit.HeadingField, Label: "For the proposal"})
-	p.grid = kit.NewFieldGrid(p.title, p.client, p.place, p.currency, p.units, heading, p.idea, p.recommendation)
+	p.grid = kit.NewFieldGrid(p.title, p.refs.call, p.client, p.refs.client, p.place, p.refs.site, p.currency, p.units, heading, p.idea, p.recommendation)
 	p.body = newPage(kit.NewHeading("Commission", "What it is, for whom, and in which money and units"), p.grid)
+	q.w.readPeople(func() {
+		p.refs.show()
+		p.body.relay()
+	})
 	return p
 }
 
@@ -65,6 +71,7 @@ func (p *headPage) show() {
 	p.place.SetText(c.Place)
 	choose(p.currency, c.Currency, book.Currency.Code)
 	choose(p.units, c.Units, book.System.String())
+	p.refs.show()
 	p.idea.SetText(words["idea"])
 	p.recommendation.SetText(words["recommendation"])
 	for where, f := range map[string]*kit.Field{"currency": p.currency, "units": p.units} {

@@ -21,6 +21,9 @@ type listScreen struct {
 	w        *Window
 	bar      *kit.TopBar
 	list     *kit.FilterList
+	order    *listOrder
+	soon     *soonest
+	body     *fyne.Container // what falls due, filters, list
 	sheet    *kit.Sheet
 	pager    *pager
 	bin      bool
@@ -31,12 +34,15 @@ type listScreen struct {
 }
 
 func newListScreen(w *Window) *listScreen {
-	l := &listScreen{w: w, bar: kit.NewTopBar(), list: kit.NewFilterList("Search number, title, client, place, piece")}
+	l := &listScreen{w: w, bar: kit.NewTopBar(), list: kit.NewFilterList("Search number, title, client, call, place, piece")}
 	l.pager = &pager{w: w, told: l.show}
 	l.list.OnFilter = w.guardedText(func(string) { l.reload() })
 	l.list.OnOpen = w.guardedNumber(func(i int) { l.onRow(i, l.open) })
 	l.list.OnSelect = w.guardedNumber(func(i int) { l.onRow(i, func(r quote.Summary) { l.marked = r.ID }) })
-	l.sheet = kit.NewSheet(l.bar, nil, kit.NewPadded(28, 18, l.list), nil)
+	l.order, l.soon = newListOrder(w, l.reload), newSoonest(w)
+	l.body = &fyne.Container{Layout: listLayout{}, Objects: []fyne.CanvasObject{l.soon.scroll, l.order.row, l.list}}
+	l.soon.told = func() { l.body.Layout.Layout(l.body.Objects, l.body.Size()) }
+	l.sheet = kit.NewSheet(l.bar, nil, kit.NewPadded(28, 18, l.body), nil)
 	l.head()
 	return l
 }
@@ -47,6 +53,10 @@ func (l *listScreen) leave()                     {}
 func (l *listScreen) arrive() {
 	l.head()
 	l.list.Focus()
+	show(l.soon.scroll, !l.bin && len(l.soon.list) > 0)
+	if l.w.desk != nil && !l.bin {
+		l.soon.read() // first, because a quote may lapse by it
+	}
 	l.reload()
 }
 
@@ -69,6 +79,7 @@ func (l *listScreen) head() {
 	l.bar.SetBack(nil)
 	l.bar.SetActions(
 		kit.Action{Text: "Bin", Do: l.w.guarded(l.w.showBin)},
+		kit.Action{Text: "Clients and calls", Do: l.w.guarded(l.w.showCards)},
 		kit.Action{Text: "Shop book", Do: l.w.guarded(l.w.showBook)},
 		kit.Action{Text: "Duplicate", Do: l.w.guarded(func() { l.onMarked(l.duplicate) })},
 		kit.Action{Text: "Delete", Do: l.w.guarded(func() { l.onMarked(l.remove) })},
@@ -94,13 +105,16 @@ func (l *listScreen) wait(text string) {
 
 func (l *listScreen) opened(path string, readOnly bool) {
 	l.path, l.readOnly, l.waiting = path, readOnly, ""
+	l.w.desk.Sign(l.w.options.Who)
 	l.head()
+	l.w.readPeople(nil)
+	l.soon.read()
 }
 
 // reload reads the list again.
 func (l *listScreen) reload() {
 	if l.w.desk != nil {
-		l.pager.ask(quote.Filter{Words: l.list.Search(), Bin: l.bin})
+		l.pager.ask(l.order.narrow(quote.Filter{Words: l.list.Search(), Bin: l.bin, Today: l.w.options.Now()}))
 	}
 }
 
@@ -146,7 +160,9 @@ func (l *listScreen) count() string {
 func (l *listScreen) none() string {
 	switch {
 	case l.list.Search() != "":
-		return "No quote has “" + strings.TrimSpace(l.list.Search()) + "” in its number, title, client, place or pieces."
+		return "No quote has “" + strings.TrimSpace(l.list.Search()) + "” in its number, title, client, call, place or pieces" + map[bool]string{true: ", of those you chose to see"}[l.order.narrowed()] + "."
+	case l.order.narrowed():
+		return "There is no such quote."
 	case l.bin:
 		return "The bin is empty."
 	}
@@ -172,6 +188,9 @@ func listRow(r quote.Summary) kit.ListRow {
 		if s != "" {
 			about = append(about, s)
 		}
+	}
+	if !r.Due.IsZero() {
+		about = append(about, "closes "+day(r.Due))
 	}
 	about = append(about, "changed "+r.Changed.Local().Format("2 January 2006"))
 	price := r.Price
@@ -221,6 +240,18 @@ func (w *Window) openQuote(id quote.ID, put func(*desk.Desk, quote.Quote) *desk.
 			return func() { w.tell("This quote cannot be opened", sentence(err)) }
 		}
 		return func() { w.show(newQuoteScreen(w, put(d, q))) }
+	})
+}
+
+// openQuoteAt opens a quote at one of its pages.
+func (w *Window) openQuoteAt(id quote.ID, page string) {
+	w.openQuote(id, (*desk.Desk).Put)
+	w.do(func() func() {
+		return func() {
+			if q, ok := w.screen.(*quoteScreen); ok && q.sheet.Quote().ID == id {
+				q.choose(page)
+			}
+		}
 	})
 }
 
@@ -276,5 +307,6 @@ func (w *Window) showBin() { w.showQuotes(true) }
 func (w *Window) showQuotes(bin bool) {
 	w.list.bin = bin
 	w.list.list.SetSearch("")
+	w.list.order.clear()
 	w.show(w.list)
 }

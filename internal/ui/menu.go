@@ -74,6 +74,7 @@ func (m *menu) quotes() *fyne.Menu {
 		m.item("Put into the bin", fyne.KeyDelete, shiftKey, func(o offers) func() { return o.remove }),
 		m.item("Bin", "", plainKey, func(o offers) func() { return either(o.bin, w.showBin) }),
 		fyne.NewMenuItemSeparator(),
+		m.item("Clients and calls", fyne.KeyK, plainKey, func(offers) func() { return w.showCards }),
 		m.item("Backups", "", plainKey, func(offers) func() { return w.backupsOffer() }),
 		fyne.NewMenuItemSeparator(),
 		m.item("Shop book", fyne.KeyB, plainKey, func(o offers) func() { return either(o.shopBook, w.showBook) }),

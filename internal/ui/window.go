@@ -32,6 +32,9 @@ type Options struct {
 	After  After
 	// Backups are those of the file; nil where there are none.
 	Backups Backups
+	Who     string // sits at the window; steps in a quote's life carry the name
+	// Rescue is a folder for what was typed and cannot be kept; empty for none.
+	Rescue string
 }
 
 // Window is the program's window and what is open in it.
@@ -44,6 +47,7 @@ type Window struct {
 	desk    *desk.Desk // nil until the store is open
 
 	readOnly bool // nothing is kept
+	people   people
 
 	root     *fyne.Container // frame, toast
 	frame    *fyne.Container // alarm, screen
