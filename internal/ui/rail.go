@@ -38,6 +38,9 @@ func (q *quoteScreen) railRows() []kit.RailRow {
 // wrongPages gives the first fault of each page that has any.
 func (q *quoteScreen) wrongPages() map[string]fault.Fault {
 	wrong := map[string]fault.Fault{}
+	if list := fault.All(q.sure.err); len(list) > 0 {
+		wrong[sureID] = list[0] // a range that was typed
+	}
 	for _, f := range q.sheet.Faults() {
 		id, _ := q.sheet.At(f.Where)
 		if _, ok := wrong[id]; !ok {

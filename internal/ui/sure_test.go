@@ -12,6 +12,7 @@ import (
 	"meltwright/internal/estimate"
 	"meltwright/internal/proposal"
 	"meltwright/internal/risk"
+	"meltwright/internal/ui/kit"
 )
 
 // held is a Work that does its jobs when it is told to.
@@ -161,7 +162,11 @@ func TestAWrongPointIsToldBesideIt(t *testing.T) {
 	assert.Contains(t, b.said(), "No range can be drawn. Range of “Surface of Dog”")
 	b.fill("sure.low", "1.2")
 	assert.Empty(t, b.field("sure.low").Fault())
-	assert.Contains(t, b.field("sure.high").Fault(), "is not in order, from low to high")
+	assert.Contains(t, b.field("sure.high").Fault(), "low, likely and high are not in order")
+	b.clock.pass(time.Second)
+	for _, row := range b.quote().railRows() {
+		assert.Equal(t, row.ID == sureID, row.State == kit.StageFault, "and in the rail, at %s", row.Name)
+	}
 	b.fill("sure.low", "")
 	b.clock.pass(time.Second)
 	assert.Contains(t, b.said(), "Eight in ten within")

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -29,7 +30,7 @@ type sureRanges struct {
 
 func newSureRanges(q *quoteScreen) *sureRanges {
 	r := &sureRanges{q: q, table: titled("What may turn out otherwise", "Low", "Likely", "High"), stray: kit.NewProse("")}
-	r.title = kit.NewHeading("", "Each as a share of what is estimated. Choose a line to give it three points of your own")
+	r.title = kit.NewHeading("", "Each as a share of what is estimated. Choose a line, and open it, to give it three points of your own")
 	r.table.OnSelect = q.w.guardedText(func(id string) {
 		q.sheet.EndTyping()
 		r.chosen = id
@@ -135,7 +136,11 @@ func (r *sureRanges) showPoints(f risk.Factor) {
 	}
 	r.points[0].SetLabel(f.Name + ", low")
 	if x, wrong := r.fault(f.Where()); wrong && !slices.ContainsFunc(r.points[:], func(p *kit.Field) bool { return p.Fault() != "" }) {
-		r.points[2].SetFault(x.Short())
+		problem := x.Short()
+		if strings.HasPrefix(x.Problem, "is not in order") {
+			problem = "low, likely and high are not in order"
+		}
+		r.points[2].SetFault(problem)
 	}
 	show(r.usual, parts != [3]string{})
 }
