@@ -149,7 +149,7 @@ func TestTheProposalsLanguageAndPaperAreChosenBesideIt(t *testing.T) {
 	assert.Equal(t, 612.0, pages.Scenes[0].Width)
 	b.menu("Undo")
 	b.menu("Undo")
-	assert.Empty(t, b.kept().Words["language"])
+	assert.Empty(t, b.quote().sheet.Quote().Words["language"])
 }
 
 func TestAPageIsBroughtToTheWidthThereIs(t *testing.T) {
