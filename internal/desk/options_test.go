@@ -118,7 +118,7 @@ func TestAnOptionHasItsOwnInputsAndTheQuotesOtherwise(t *testing.T) {
 	require.NoError(t, err)
 	form, _ := estimate.StageByID("form")
 	wall := func() estimate.Entry {
-		for _, e := range s.OptionEntries(1, form, 0, s.Options()[1].Faults) {
+		for _, e := range s.OptionEntries(1, 0, s.Options()[1].Faults, form) {
 			if e.Field.Path() == "form.wall" {
 				return e
 			}

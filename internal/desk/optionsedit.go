@@ -122,15 +122,26 @@ func (s *Sheet) ExplainOption(i int, why string) {
 	s.changeOption(i, "why", func(o *estimate.Option) { o.Why = why })
 }
 
-// OptionEntries lists the inputs of a stage as option i has them, of a piece or
-// of the whole commission. Typed is what the option has of its own; Start is what
-// the quote has. It is empty where the option cannot be read.
-func (s *Sheet) OptionEntries(i int, st *estimate.Stage, piece int, faults fault.List) []estimate.Entry {
+// OptionEntries lists the inputs of some stages as option i has them, of a piece
+// and of the whole commission. Typed is what the option has of its own; Start is
+// what the quote has. It is empty where the option cannot be read.
+func (s *Sheet) OptionEntries(i, piece int, faults fault.List, stages ...*estimate.Stage) (all []estimate.Entry) {
 	o := s.quote.Commission.Options[i]
 	c, err := o.Apply(s.quote.Commission, s.desk.shop)
 	if err != nil {
 		return nil
 	}
+	for _, st := range stages {
+		for _, of := range []int{piece, estimate.Whole} {
+			all = append(all, s.optionEntries(i, c, st, of, faults)...)
+		}
+	}
+	return all
+}
+
+// optionEntries are those of one stage, of option i as the commission c.
+func (s *Sheet) optionEntries(i int, c estimate.Commission, st *estimate.Stage, piece int, faults fault.List) []estimate.Entry {
+	o := s.quote.Commission.Options[i]
 	entries := estimate.Entries(c, s.desk.shop, st, piece, nil)
 	for k := range entries {
 		e := &entries[k]

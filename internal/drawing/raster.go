@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"image/draw"
 	"math"
+	"sync"
 
 	"github.com/srwiley/rasterx"
 	"golang.org/x/image/math/fixed"
@@ -22,16 +23,22 @@ func Raster(s Scene, p Palette, scale float64) *image.RGBA {
 	c := &pixels{
 		image: image.NewRGBA(image.Rect(0, 0, side(s.Width), side(s.Height))),
 		scale: positive(scale),
+		fill:  rasterizers.Get().(*vector.Rasterizer),
 	}
 	s.Draw(c, p)
+	rasterizers.Put(c.fill)
 	return c.image
 }
+
+// rasterizers are kept from one picture to the next: their room is as large as
+// the picture's.
+var rasterizers = sync.Pool{New: func() any { return new(vector.Rasterizer) }}
 
 // pixels is the canvas of the screen.
 type pixels struct {
 	image *image.RGBA
 	scale float64
-	fill  vector.Rasterizer
+	fill  *vector.Rasterizer
 	area  image.Rectangle // that the rasterizer covers at present
 }
 

@@ -128,15 +128,13 @@ func (d *optionDiffers) show(own bool) {
 
 // entries are the inputs of the chosen option that apply.
 func (d *optionDiffers) entries() []estimate.Entry {
-	var all []estimate.Entry
-	faults := d.o.now().Faults
+	var stages []*estimate.Stage
 	for _, st := range estimate.Stages {
-		for _, piece := range []int{d.piece, estimate.Whole} {
-			if slices.ContainsFunc(d.fields, func(in *differField) bool { return in.def.Stage == st.ID && d.of(in.def) == piece }) {
-				all = append(all, d.o.sheet.OptionEntries(d.o.chosen, st, piece, faults)...)
-			}
+		if slices.ContainsFunc(d.fields, func(in *differField) bool { return in.def.Stage == st.ID }) {
+			stages = append(stages, st)
 		}
 	}
+	all := d.o.sheet.OptionEntries(d.o.chosen, d.piece, d.o.now().Faults, stages...)
 	return slices.DeleteFunc(all, func(e estimate.Entry) bool {
 		return !slices.ContainsFunc(d.fields, func(in *differField) bool { return in.def == e.Field })
 	})

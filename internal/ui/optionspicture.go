@@ -30,9 +30,13 @@ func palette() drawing.Palette {
 // paintScene draws a scene whose points are the window's own units: pixels of them
 // to one point.
 func paintScene(s drawing.Scene, pixels float64, w, h int) image.Image {
+	drawn := drawing.Raster(s, palette(), pixels)
+	if b := drawn.Bounds(); s.Ground == drawing.Sheet && b.Dx() == w && b.Dy() >= h {
+		return drawn.SubImage(image.Rect(0, 0, w, h)) // whole rows, which need no copy
+	}
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	draw.Draw(img, img.Bounds(), image.NewUniform(theme.Color(look.Sheet)), image.Point{}, draw.Src)
-	draw.Draw(img, img.Bounds(), drawing.Raster(s, palette(), pixels), image.Point{}, draw.Src)
+	draw.Draw(img, img.Bounds(), drawn, image.Point{}, draw.Src)
 	return img
 }
 
