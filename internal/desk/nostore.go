@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"io"
 	"time"
 
 	"meltwright/internal/estimate"
@@ -123,3 +124,19 @@ func (NoStore) Close() error { return nil }
 func (d *Desk) Lay(c estimate.Commission) *Sheet {
 	return d.sheet(quote.Quote{Commission: c, State: quote.Draft})
 }
+
+// KeepScanFile is refused.
+func (NoStore) KeepScanFile(context.Context, quote.ID, quote.ScanFile, io.Reader) error {
+	return quote.ErrReadOnly
+}
+
+// KeptScanFiles has none.
+func (NoStore) KeptScanFiles(context.Context, quote.ID) ([]quote.ScanFile, error) { return nil, nil }
+
+// WriteScanFile finds none.
+func (NoStore) WriteScanFile(context.Context, quote.ID, string, io.Writer) error {
+	return quote.ErrNotFound
+}
+
+// DropScanFile has nothing to drop.
+func (NoStore) DropScanFile(context.Context, quote.ID, string) error { return nil }

@@ -86,4 +86,5 @@ type Store interface {
 	SaveBook(ctx context.Context, b shop.Book, now time.Time) error
 	// Close lets go of the file.
 	Close() error
+	ScanFiles
 }
