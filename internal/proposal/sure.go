@@ -16,7 +16,7 @@ func (o *offer) sure(key string) []strip {
 	}
 	c, l := o.paper.Estimate.Currency, o.language
 	o.facts.Trials = l.count(r.Trials)
-	o.facts.Least, o.facts.Most = l.amount(c, wholeUnits(c, r.Price.P10)), l.amount(c, wholeUnits(c, r.Price.P90))
+	o.facts.Least, o.facts.Most = l.whole(c, r.Price.P10), l.whole(c, r.Price.P90)
 	bar := picture(drawing.RangeBar{
 		Frame: drawing.Frame{Width: o.wide * 0.8, Height: 44, Text: 9.5},
 		Low:   float64(r.Price.P10), High: float64(r.Price.P90), Mark: float64(o.paper.Estimate.Price),
@@ -26,10 +26,11 @@ func (o *offer) sure(key string) []strip {
 	return o.around(o.blocksOf(key), []strip{bar})
 }
 
-// wholeUnits rounds an amount to the whole unit of its currency: a range is not
-// known to the cent.
-func wholeUnits(c money.Currency, a money.Amount) money.Amount {
-	return c.Of(c.Decimal(a).Round(0))
+// whole prints an amount to the whole unit of its currency: a range is not known
+// to the cent.
+func (l language) whole(c money.Currency, a money.Amount) string {
+	plain := money.Currency{Code: c.Code}
+	return l.amount(plain, plain.Of(c.Decimal(a)))
 }
 
 // sure sets how sure the price is, and what it hangs on, for the shop.
@@ -38,7 +39,7 @@ func (c *costs) sure() []strip {
 	if r == nil {
 		return nil
 	}
-	strips := append(c.heading("How sure", 0), c.paragraph(smallStyle, r.Words(c.e.Currency, c.language.code)+" "+r.LossWords()+" "+r.RecastWords(c.e.Currency, c.language.code), 0, 0)...)
+	strips := append(c.heading("How sure", 0), c.paragraph(smallStyle, r.Words(c.e.Currency, c.language.locale)+" "+r.LossWords()+" "+r.RecastWords(c.e.Currency, c.language.locale), 0, 0)...)
 	strips = append(strips, c.table(c.spreads(r))...)
 	strips = append(strips, c.table(c.drivers(r))...)
 	words := c.language.count(r.Trials) + " trials, seed " + c.language.number(quantity.Number(float64(r.Seed), 0)) + "; the hours of the shop's stages move together by " + quantity.Number(r.Together*100, 0) + " %."
@@ -79,7 +80,7 @@ func (c *costs) drivers(r *risk.Range) table {
 
 // round prints an amount to the whole unit.
 func (c *costs) round(a money.Amount) string {
-	return c.e.Currency.Whole(a, c.language.code)
+	return c.language.whole(c.e.Currency, a)
 }
 
 // changed prints a change of price with its sign.

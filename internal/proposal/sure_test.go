@@ -36,8 +36,8 @@ func TestAProposalSaysTheRangeInItsLanguageWhereItIsAskedTo(t *testing.T) {
 		}
 		c := p.Estimate.Currency
 		l := languageOf(code, c)
-		assert.Contains(t, text, flat(l.amount(c, wholeUnits(c, p.Range.Price.P10))))
-		assert.Contains(t, text, flat(l.amount(c, wholeUnits(c, p.Range.Price.P90))))
+		assert.Contains(t, text, flat(l.whole(c, p.Range.Price.P10)))
+		assert.Contains(t, text, flat(l.whole(c, p.Range.Price.P90)))
 
 		p.Quote.Words["sections"] = ""
 		assert.NotContains(t, textOf(t, made(t, func(b *bytes.Buffer) error { return Maker{}.Proposal(b, p) })), want[0], "not unless it is asked for")
@@ -48,9 +48,10 @@ func TestTheCostSheetSaysHowSureThePriceIs(t *testing.T) {
 	p := ranged(t, waterfront())
 	text := flat(textOf(t, made(t, func(b *bytes.Buffer) error { return Maker{}.CostSheet(b, p) }), "-layout"))
 	c := p.Estimate.Currency
-	assert.Contains(t, text, flat(p.Range.Words(c, "en")))
+	l := languageOf("en", c)
+	assert.Contains(t, text, flat(p.Range.Words(c, "en-CA")))
 	for _, a := range []risk.Spread{p.Range.Cost, p.Range.Price} {
-		assert.Contains(t, text, flat(c.Whole(a.P10, "en")+" "+c.Whole(a.P50, "en")+" "+c.Whole(a.P80, "en")+" "+c.Whole(a.P90, "en")))
+		assert.Contains(t, text, flat(l.whole(c, a.P10)+" "+l.whole(c, a.P50)+" "+l.whole(c, a.P80)+" "+l.whole(c, a.P90)))
 	}
 	assert.Contains(t, text, p.Range.Drivers[0].Name)
 	assert.Contains(t, text, "400 trials, seed 1")
