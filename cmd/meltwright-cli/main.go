@@ -35,6 +35,7 @@ func init() {
 		{"orderlist", "[--paper a4|letter] [--db FILE] FILE OUT.pdf|OUT.csv", "write what to order, by supplier and in whole packs", runOrderList},
 		{"traveller", "[--paper a4|letter] [--db FILE] FILE OUT.pdf", "write a page for each section, with steps and coats to tick", runTraveller},
 		{"lines", "[--db FILE] FILE OUT.csv", "write every line of the estimate as a table", runLines},
+		{"wording", "[FOLDER]", "write the proposal's wording out, to change it: papers take it from your own folder", runWording},
 		{"list", "[--db FILE] [--bin] [WORDS]", "list the quotes in the store", runList},
 		{"show", "[--db FILE] [--json] N", "estimate a quote of the store, by its number", runShow},
 		{"export", "[--db FILE] N", "print a quote of the store as a commission file", runExport},

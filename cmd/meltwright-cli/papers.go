@@ -16,8 +16,8 @@ import (
 	"meltwright/internal/proposal"
 )
 
-// papers makes the documents.
-var papers desk.Papers = proposal.Maker{}
+// papers makes the documents, with the user's own wording where there is some.
+var papers desk.Papers = proposal.Maker{Wording: proposal.WordingIn(ownWording())}
 
 // paperOptions are those of every paper.
 var paperOptions = []string{"--db", "--paper"}

@@ -14,3 +14,11 @@ func StorePath() (string, error) {
 	}
 	return filepath.Join(dir, "Meltwright", "meltwright.db"), nil
 }
+
+// WordingPath is the folder in which this computer's user keeps wording of his
+// own for the papers, beside the quotes: en/care.tmpl and its like. It need not be
+// there.
+func WordingPath() (string, error) {
+	path, err := StorePath()
+	return filepath.Join(filepath.Dir(path), "wording"), err
+}

@@ -15,6 +15,10 @@ const (
 	Proposal Print = iota
 	CostSheet
 	Workbook
+	OrderList  // what is to be ordered, as PDF
+	OrderSheet // the same as comma-separated values
+	Traveller  // a page a section
+	Lines      // every line, as comma-separated values
 )
 
 // Ready takes all that a paper is made of from the sheet as it stands, and gives
@@ -29,12 +33,9 @@ func (s *Sheet) Ready(which Print) (func(io.Writer) error, error) {
 	if papers == nil {
 		return nil, fault.Fault{Problem: "This program was built without papers", Remedy: "use one that was built with them"}
 	}
-	write := papers.Proposal
-	switch which {
-	case CostSheet:
-		write = papers.CostSheet
-	case Workbook:
-		write = papers.Workbook
+	write, err := writerOf(papers, which)
+	if err != nil {
+		return nil, err
 	}
 	fill := s.filling(which, p)
 	return func(w io.Writer) error {
@@ -44,4 +45,23 @@ func (s *Sheet) Ready(which Print) (func(io.Writer) error, error) {
 		}
 		return write(w, p)
 	}, nil
+}
+
+// writerOf is what writes a paper. The error is told by papers that cannot.
+func writerOf(papers Papers, which Print) (func(io.Writer, Paper) error, error) {
+	switch which {
+	case CostSheet:
+		return papers.CostSheet, nil
+	case Workbook:
+		return papers.Workbook, nil
+	case OrderList, OrderSheet, Traveller, Lines:
+		own, ok := papers.(ShopPapers)
+		if !ok {
+			return nil, errNoShopPapers
+		}
+		return map[Print]func(io.Writer, Paper) error{
+			OrderList: own.OrderList, OrderSheet: own.OrderSheet, Traveller: own.Traveller, Lines: own.Lines,
+		}[which], nil
+	}
+	return papers.Proposal, nil
 }

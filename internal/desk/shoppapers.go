@@ -19,6 +19,9 @@ type ShopPapers interface {
 	Lines(w io.Writer, p Paper) error
 }
 
+// errNoShopPapers is told by a program that cannot write them.
+var errNoShopPapers = fault.Fault{Problem: "This program was built without papers for the shop", Remedy: "use one that was built with them"}
+
 // WriteOrderList writes the order list; the faults of the sheet come back as
 // error.
 func (s *Sheet) WriteOrderList(w io.Writer) error { return s.writeShop(w, ShopPapers.OrderList) }
@@ -40,7 +43,7 @@ func (s *Sheet) writeShop(w io.Writer, write func(ShopPapers, io.Writer, Paper) 
 	}
 	papers, ok := s.desk.papers.(ShopPapers)
 	if !ok {
-		return fault.Fault{Problem: "This program was built without papers for the shop", Remedy: "use one that was built with them"}
+		return errNoShopPapers
 	}
 	return write(papers, w, p)
 }

@@ -60,3 +60,22 @@ func TestASheetWithFaultsHasNoPapersForTheShop(t *testing.T) {
 		assert.ErrorContains(t, write(io.Discard), "Wall thickness")
 	}
 }
+
+func TestEveryPaperOfTheShopIsReadyAtTheMomentItIsAskedFor(t *testing.T) {
+	d, err := desk.New(t.Context(), &shelf{book: shop.Start()}, titles{}, time.Now)
+	require.NoError(t, err)
+	s := d.PutNew()
+	_, err = s.Ready(desk.Traveller)
+	assert.ErrorContains(t, err, "without papers for the shop")
+
+	d, err = desk.New(t.Context(), &shelf{book: shop.Start()}, shopTitles{}, time.Now)
+	require.NoError(t, err)
+	s = d.PutNew()
+	for which, says := range map[desk.Print]string{desk.OrderList: "order list", desk.OrderSheet: "order sheet", desk.Traveller: "traveller", desk.Lines: "lines"} {
+		put, err := s.Ready(which)
+		require.NoError(t, err)
+		var b bytes.Buffer
+		require.NoError(t, put(&b))
+		assert.Equal(t, says+" of ", b.String())
+	}
+}

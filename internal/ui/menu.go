@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"meltwright/internal/desk"
 	"meltwright/internal/ui/look"
 )
 
@@ -14,6 +15,7 @@ type offers struct {
 	duplicate, remove             func()
 	undo, redo                    func()
 	proposal, costSheet, workbook func()
+	write                         func(desk.Print) // the papers that have no key
 	nextStage, lastStage          func()
 	nextPiece, lastPiece          func()
 	find, toPart, scales          func()
@@ -104,7 +106,22 @@ func (m *menu) papers() *fyne.Menu {
 		m.item("Proposal …", fyne.KeyP, plainKey, func(o offers) func() { return o.proposal }),
 		m.item("Cost sheet …", fyne.KeyP, shiftKey, func(o offers) func() { return o.costSheet }),
 		m.item("Workbook …", fyne.KeyW, shiftKey, func(o offers) func() { return o.workbook }),
+		fyne.NewMenuItemSeparator(),
+		m.paper("Order list …", desk.OrderList),
+		m.paper("Order list as a table …", desk.OrderSheet),
+		m.paper("Traveller …", desk.Traveller),
+		m.paper("Every line as a table …", desk.Lines),
 	)
+}
+
+// paper makes an item that writes a paper.
+func (m *menu) paper(label string, which desk.Print) *fyne.MenuItem {
+	return m.item(label, "", plainKey, func(o offers) func() {
+		if o.write == nil {
+			return nil
+		}
+		return func() { o.write(which) }
+	})
 }
 
 func (m *menu) view() *fyne.Menu {

@@ -102,6 +102,7 @@ func (o *optionsScreen) offers() offers {
 		proposal:  func() { o.q.write(desk.Proposal) },
 		costSheet: func() { o.q.write(desk.CostSheet) },
 		workbook:  func() { o.q.write(desk.Workbook) },
+		write:     o.q.write,
 		toPart:    o.otherPart,
 	}
 }

@@ -15,6 +15,11 @@ var papers = map[desk.Print]struct{ name, extension, where string }{
 	desk.Proposal:  {"proposal", "pdf", "The proposal"},
 	desk.CostSheet: {"cost sheet", "pdf", "The cost sheet"},
 	desk.Workbook:  {"cost sheet", "xlsx", "The workbook"},
+
+	desk.OrderList:  {"order list", "pdf", "The order list"},
+	desk.OrderSheet: {"order list", "csv", "The order list"},
+	desk.Traveller:  {"traveller", "pdf", "The traveller"},
+	desk.Lines:      {"lines", "csv", "The table of lines"},
 }
 
 // write asks where a paper of the quote goes, and writes it there as the quote

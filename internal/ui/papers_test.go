@@ -30,6 +30,16 @@ func (p *typewriter) Proposal(w io.Writer, _ desk.Paper) error  { return p.write
 func (p *typewriter) CostSheet(w io.Writer, _ desk.Paper) error { return p.write(w, "a cost sheet") }
 func (p *typewriter) Workbook(w io.Writer, _ desk.Paper) error  { return p.write(w, "a workbook") }
 
+func (p *typewriter) OrderList(w io.Writer, _ desk.Paper) error {
+	return p.write(w, "an order list")
+}
+
+func (p *typewriter) OrderSheet(w io.Writer, _ desk.Paper) error {
+	return p.write(w, "an order table")
+}
+func (p *typewriter) Traveller(w io.Writer, _ desk.Paper) error { return p.write(w, "a traveller") }
+func (p *typewriter) Lines(w io.Writer, _ desk.Paper) error     { return p.write(w, "lines") }
+
 // withPapers has papers written by a typewriter.
 func withPapers(p *typewriter) func(*Options) {
 	return func(o *Options) { o.Demo, o.Papers = true, p }
@@ -47,7 +57,10 @@ func (b *bench) answer(path string) {
 
 func TestEveryPaperIsWrittenWhereItWasAskedFor(t *testing.T) {
 	b := sit(t, withPapers(&typewriter{}))
-	for item, want := range map[string]string{"Proposal …": "a proposal", "Cost sheet …": "a cost sheet", "Workbook …": "a workbook"} {
+	for item, want := range map[string]string{
+		"Proposal …": "a proposal", "Cost sheet …": "a cost sheet", "Workbook …": "a workbook",
+		"Order list …": "an order list", "Order list as a table …": "an order table", "Traveller …": "a traveller", "Every line as a table …": "lines",
+	} {
 		path := filepath.Join(t.TempDir(), "paper.out")
 		b.menu(item)
 		assert.Contains(t, b.focused().(*kit.Entry).Text, "2026-002A The Weir Keeper ")
