@@ -11,8 +11,9 @@ import (
 	"meltwright/internal/shop"
 )
 
-// Ten thousand trials of the demo's group of three pieces, on all cores, and how
-// much quicker two cores are than one.
+// Ten thousand trials of the demo's group of three pieces, on all cores; and on
+// one core and on two, the best of eight runs in turn, so that what else the
+// machine does falls on both.
 func Benchmark10kTrials(b *testing.B) {
 	s, err := shop.Read(shop.Start())
 	require.NoError(b, err)
@@ -28,5 +29,10 @@ func Benchmark10kTrials(b *testing.B) {
 	}
 	b.StopTimer()
 	one, two := draw(1), draw(2)
-	b.ReportMetric(one.Seconds()/two.Seconds(), "1-core/2-cores")
+	for range 7 {
+		one, two = min(one, draw(1)), min(two, draw(2))
+	}
+	b.ReportMetric(one.Seconds(), "s-on-1-core")
+	b.ReportMetric(two.Seconds(), "s-on-2-cores")
+	b.ReportMetric(one.Seconds()/two.Seconds(), "times-as-quick")
 }
