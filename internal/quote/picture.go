@@ -10,8 +10,5 @@ type Shown struct {
 	Caption string    `json:"caption,omitempty"`
 }
 
-// Letterhead is the mark that stands over every page of a shop's papers.
-const Letterhead = "letterhead"
-
 // Marks name the pictures that a shop has on all its papers.
-func Marks() []string { return []string{Logo, Letterhead} }
+func Marks() []string { return []string{Logo} }

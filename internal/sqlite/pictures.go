@@ -80,7 +80,7 @@ func (s *Store) Marks(ctx context.Context) (map[string]quote.PictureID, error) {
 // SetMark sets one of the shop's own pictures, or takes it away where id is empty.
 func (s *Store) SetMark(ctx context.Context, name string, id quote.PictureID) error {
 	if !slices.Contains(quote.Marks(), name) {
-		return refusal(nil, "Mark", name, "is not one that a shop has", "give logo or letterhead")
+		return refusal(nil, "Mark", name, "is not one that a shop has", "give the shop's logo")
 	}
 	return s.write(ctx, func(tx *sql.Tx) error {
 		if id == "" {

@@ -137,8 +137,11 @@ func (b *bookScreen) present() bookPage {
 }
 
 func (b *bookScreen) newPage(id string) bookPage {
-	if id == houseID {
+	switch id {
+	case houseID:
 		return newHousePage(b)
+	case marksID:
+		return newMarksPage(b)
 	}
 	for _, t := range shop.Tables() {
 		if t.Key == id {
@@ -181,7 +184,7 @@ func (b *bookScreen) turn(by int) {
 // railRows are the pages of the book: particulars, groups of settings, tables.
 func (b *bookScreen) railRows() []kit.RailRow {
 	wrong := b.wrongPages()
-	rows := []kit.RailRow{{ID: houseID, Name: "Your shop", Detail: b.ledger.House().Name}}
+	rows := []kit.RailRow{{ID: houseID, Name: "Your shop", Detail: b.ledger.House().Name}, {ID: marksID, Name: "Logo", Detail: "on all your papers"}}
 	for _, g := range groups() {
 		rows = append(rows, kit.RailRow{ID: g, Name: g, Detail: b.changedIn(g), Colour: look.StageColour(groupStage[g])})
 	}

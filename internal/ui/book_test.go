@@ -98,5 +98,5 @@ func TestEveryPageOfTheShopBookCanBeShownAndGoneThrough(t *testing.T) {
 		b.menu("Next stage")
 		assert.Equal(t, r.ID, b.book().part)
 	}
-	assert.Len(t, rows, 1+len(groups())+len(shop.Tables()))
+	assert.Len(t, rows, 2+len(groups())+len(shop.Tables()), "the shop, its logo, settings and tables")
 }

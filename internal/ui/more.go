@@ -22,6 +22,7 @@ func morePages() []morePage {
 		{sureID, "How sure", newSurePage, sureDetail},
 		{soonID, "How soon", newSoonPage, soonDetail},
 		{revisionsID, "Revisions", newRevisionsPage, revisionsDetail},
+		{picturesID, "Pictures", newPicturesPage, picturesDetail},
 		{previewID, "Preview", newPreviewPage, previewDetail},
 	}
 }

@@ -48,6 +48,7 @@ type Window struct {
 
 	readOnly bool // nothing is kept
 	people   people
+	pictured string // where the last picture came from
 
 	root     *fyne.Container // frame, toast
 	frame    *fyne.Container // alarm, screen
