@@ -29,6 +29,7 @@ type quoteScreen struct {
 	soon    *follower[desk.Soon]
 	issued  *issuedRows
 	preview *follower[desk.Pages]
+	files   scanFiles
 
 	bar   *kit.TopBar
 	rail  *kit.Rail
@@ -57,6 +58,7 @@ func newQuoteScreen(w *Window, s *desk.Sheet) *quoteScreen {
 	}
 	q.sure, q.soon = newSureness(q), newSoonness(q)
 	q.issued, q.preview = &issuedRows{q: q}, newPreviewing(q)
+	q.files = scanFiles{q: q}
 	q.bar, q.rail, q.price = kit.NewTopBar(), kit.NewRail(), kit.NewPricePanel()
 	q.bar.SetBack(w.guarded(w.showList))
 	q.bar.SetActions(

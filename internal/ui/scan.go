@@ -19,6 +19,8 @@ type scanScreen struct {
 	q     *quoteScreen // whose piece it is, and where the way back leads
 	piece int
 	was   *mesh.Scan // what the piece had before; nil for nothing
+	path  string     // of the file
+	keep  bool       // the file itself is to be kept with the quote
 
 	bar     *kit.TopBar
 	picture *turntable
@@ -47,8 +49,9 @@ type scanScreen struct {
 }
 
 // newScanScreen shows a scan that was opened and stands as proposed.
-func newScanScreen(q *quoteScreen, o *mesh.Opened, standing *mesh.Standing) *scanScreen {
-	s := &scanScreen{w: q.w, q: q, piece: q.piece, was: q.pieces()[q.piece].Scan, opened: o, how: standing.Stance}
+func newScanScreen(q *quoteScreen, path string, o *mesh.Opened, standing *mesh.Standing) *scanScreen {
+	s := &scanScreen{w: q.w, q: q, piece: q.piece, was: q.pieces()[q.piece].Scan, path: path, opened: o, how: standing.Stance}
+	s.keep = q.files.has(o.SHA256)
 	s.bar = kit.NewTopBar()
 	s.bar.SetBack(s.w.guarded(s.goBack))
 	s.bar.SetActions(

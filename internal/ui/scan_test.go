@@ -246,6 +246,45 @@ func TestProposedPlanesFitCrucibleAndTank(t *testing.T) {
 	assert.Same(t, k, b.quote().pieces()[0].Scan, "going back changes nothing")
 }
 
+func TestTheFileItselfIsKeptWithTheQuoteByChoice(t *testing.T) {
+	b, s := openBottle(t)
+	b.clock.pass(time.Second)
+	path := s.path
+	was, err := os.ReadFile(path)
+	require.NoError(t, err)
+	b.field("scan.keep").Focus()
+	b.typed(" ")
+	require.Equal(t, kit.Yes, b.field("scan.keep").Text())
+	b.tap("Use this scan")
+	b.clock.pass(time.Second)
+	assert.Contains(t, b.said(), "Its file is kept with the quote.")
+	require.NoError(t, os.Remove(path))
+
+	b.tap("Save its file as …")
+	e, ok := b.focused().(*kit.Entry)
+	require.True(t, ok)
+	to := filepath.Join(t.TempDir(), "again.stl")
+	e.SetText(to)
+	b.press(fyne.KeyReturn)
+	is, err := os.ReadFile(to)
+	require.NoError(t, err)
+	assert.Equal(t, was, is)
+
+	b.tap("Open this scan again …")
+	assert.Equal(t, "bottle.stl", b.scan().opened.Report.Name, "from what is kept: the file is gone")
+	assert.NotEqual(t, path, b.scan().path)
+	b.clock.pass(time.Second)
+	b.field("scan.keep").Focus()
+	b.typed(" ")
+	require.Equal(t, kit.No, b.field("scan.keep").Text())
+	b.tap("Use this scan")
+	b.clock.pass(time.Second)
+	assert.Contains(t, b.said(), "Its file is not where it was opened, and nothing here needs it.")
+	kept, err := b.w.desk.KeptScanFiles(t.Context(), b.quote().sheet.Quote().ID)
+	require.NoError(t, err)
+	assert.Empty(t, kept)
+}
+
 func TestAFileThatIsNoScanIsToldAndAskedForAgain(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "letter.txt")
 	require.NoError(t, os.WriteFile(path, []byte("Dear sir"), 0o600))

@@ -27,6 +27,8 @@ type scanAsk struct {
 	shells *kit.LineTable
 	keep   *fyne.Container
 
+	keepFile *kit.Field
+
 	units []mesh.Proposal
 	edges [][2]mesh.Vec // open ones of the standing form
 }
@@ -64,7 +66,8 @@ func newScanAsk(s *scanScreen) *scanAsk {
 			s.answer(how)
 		}),
 	})
-	a.grid = kit.NewFieldGrid(a.unit, a.up, a.front, a.foot)
+	a.keepFile = a.newKeepField()
+	a.grid = kit.NewFieldGrid(a.unit, a.up, a.front, a.foot, a.keepFile)
 	a.newShells()
 	return a
 }
@@ -210,6 +213,7 @@ func (a *scanAsk) show() {
 	a.front.SetOptions(fronts)
 	a.front.SetText(fronts[(s.how.Turn%4+4)%4])
 	a.foot.SetText(yesOrNo(s.how.OpenFoot))
+	a.showKeep()
 	a.showShells()
 }
 

@@ -23,6 +23,7 @@ type scanCard struct {
 	words   *kit.Prose
 	open    *kit.Button
 	other   *kit.Button
+	save    *kit.Button
 	buttons *fyne.Container
 
 	of     *mesh.Scan  // whose picture is decoded
@@ -35,7 +36,8 @@ func newScanCard(q *quoteScreen) *scanCard {
 	c.picture.SetLeast(240, 240)
 	c.open = kit.NewButton("Open a scan …", kit.Plain, q.w.guarded(q.openScan)).WithIcon(theme.IconNameFolderOpen)
 	c.other = kit.NewButton("Another scan …", kit.Quiet, q.w.guarded(func() { q.askScan("") }))
-	c.buttons = leading(c.open, c.other)
+	c.save = kit.NewButton("Save its file as …", kit.Quiet, q.w.guarded(func() { q.files.save(q.pieces()[q.piece].Scan) }))
+	c.buttons = leading(c.open, c.other, c.save)
 	return c
 }
 
@@ -51,11 +53,13 @@ func (c *scanCard) show() {
 	show(c.buttons, on)
 	show(c.picture, on && k != nil && len(k.Picture) > 0)
 	show(c.other, k != nil)
+	show(c.save, k != nil && c.q.files.has(k.SHA256))
 	if !on || k == nil {
 		c.words.Say("")
 		c.open.SetText("Open a scan …")
 		return
 	}
+	c.q.files.look(c.q.show)
 	c.open.SetText("Open this scan again …")
 	c.words.Say(c.about(k))
 	if k != c.of {
@@ -79,7 +83,10 @@ func (c *scanCard) about(k *mesh.Scan) string {
 	if !k.Closed {
 		text += " Its surface is not closed."
 	}
-	if c.q.w.scanPath(k) == "" {
+	switch {
+	case c.q.files.has(k.SHA256):
+		text += " Its file is kept with the quote."
+	case c.q.w.scanPath(k) == "":
 		text += " Its file is not where it was opened, and nothing here needs it."
 	}
 	return text

@@ -84,7 +84,7 @@ func TestTabGoesThroughTheScan(t *testing.T) {
 	b, _ := cutBottle(t)
 	assert.Equal(t, []string{
 		"[]", "[Another file …]", "[Use this scan]",
-		"scan.unit", "scan.up", "scan.front", "scan.foot", "form.height", "form.wall", "rows",
+		"scan.unit", "scan.up", "scan.front", "scan.foot", "scan.keep", "form.height", "form.wall", "rows",
 		"[Propose planes]", "[Drop all planes]", "rows", "plane.height", "plane.tilt", "plane.towards", "plane.shift",
 		"[Add a plane]", "[Drop this plane]", "rows",
 		"the picture", "scan.marks", "[Front]", "[Left]", "[Back]", "[Right]", "[Above]", "[Below]", "[Nearer]", "[Farther]",

@@ -39,7 +39,11 @@ func (w *Window) rememberScan(path string, o *mesh.Opened) {
 func (q *quoteScreen) openScan() {
 	k := q.pieces()[q.piece].Scan
 	if path := q.w.scanPath(k); path != "" {
-		q.readScan(path)
+		q.readScan(path, nil)
+		return
+	}
+	if k != nil && q.files.has(k.SHA256) {
+		q.files.open(k)
 		return
 	}
 	name := ""
@@ -69,12 +73,14 @@ func trailing(name string) string {
 func (q *quoteScreen) askScanAt(path, text string) {
 	q.w.askPath(pathQuestion{
 		title: "Which scan?", text: text, path: path, do: "Open", existing: true,
-		take: func(path string) { q.readScan(path) },
+		take: func(path string) { q.readScan(path, nil) },
 	})
 }
 
-// readScan reads a scan away from the window, and shows it when it is read.
-func (q *quoteScreen) readScan(path string) {
+// readScan reads a scan away from the window, and shows it when it is read. A file
+// that lies there only for now has done called when it is needed no longer; any
+// other is remembered.
+func (q *quoteScreen) readScan(path string, done func()) {
 	w, e := q.w, &errand{}
 	kept, target := q.pieces()[q.piece].Scan, q.targetHeight()
 	p := kit.ShowProgress(w.win.Canvas(), "Reading "+filepath.Base(path), "A scan of a million triangles takes a moment.", w.guarded(e.stop))
@@ -87,6 +93,9 @@ func (q *quoteScreen) readScan(path string) {
 	ctx, cancel := context.WithCancel(context.Background())
 	e.cancel = cancel
 	w.apart(func() func() {
+		if done != nil {
+			defer done()
+		}
 		o, standing, err := stoodScan(ctx, path, kept, target, w.telling(ctx, func(share float64) { p.Set(share, "") }))
 		switch {
 		case ctx.Err() != nil:
@@ -95,8 +104,10 @@ func (q *quoteScreen) readScan(path string) {
 			return over(func() { q.askScanAt(path, sentence(err)) })
 		}
 		return over(func() {
-			w.rememberScan(path, o)
-			w.show(newScanScreen(q, o, standing))
+			if done == nil {
+				w.rememberScan(path, o)
+			}
+			w.show(newScanScreen(q, path, o, standing))
 		})
 	})
 }

@@ -221,6 +221,9 @@ func (s *scanScreen) use() {
 		k := kept.Keep(plan, ladder)
 		return func() {
 			s.q.edit(func() { s.q.sheet.SetScan(s.piece, k) })
+			if s.keep != s.q.files.has(k.SHA256) {
+				s.q.files.set(k, s.path, s.keep)
+			}
 			s.w.show(s.q)
 		}
 	})
