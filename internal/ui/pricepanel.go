@@ -64,6 +64,7 @@ func facts(e *estimate.Estimate) []kit.Fact {
 		{Label: "Finished bronze", Value: mass(finished)},
 		{Label: "Metal poured", Value: mass(poured)},
 		{Label: "Sections", Value: quantity.Number(float64(e.Sections), 0)},
+		{Label: "To be cast again", Value: recasts(e)},
 		{Label: "Heats · pour days", Value: fmt.Sprintf("%d · %d", len(e.Heats), e.PourDays)},
 		{Label: "Foundry hours", Value: quantity.Number(float64(e.Foundry), 0) + " h"},
 		{Label: "Wax to metal", Value: weeks(e.WaxToMetal)},
@@ -76,6 +77,21 @@ func facts(e *estimate.Estimate) []kit.Fact {
 		out = append(out, kit.Fact{Label: "A cast, on average", Value: perCast(e, n)})
 	}
 	return out
+}
+
+// recasts says how many castings are expected to fail, and what they cost in all
+// their stages; the chance of at least one stands in a caution.
+func recasts(e *estimate.Estimate) string {
+	if e.Recasts == 0 {
+		return "none expected"
+	}
+	cost := money.Amount(0)
+	for _, l := range e.Lines {
+		if l.Class == estimate.Recast {
+			cost += l.Amount
+		}
+	}
+	return quantity.Number(e.Recasts, 1) + " · " + whole(e.Currency, cost)
 }
 
 func weeks(w float64) string {

@@ -203,3 +203,14 @@ func TestTheProposalSaysTheRangeOnlyWhereItIsTicked(t *testing.T) {
 	tick()
 	assert.Empty(t, b.quote().sheet.Quote().Words[desk.Sections], "as it was before")
 }
+
+func TestWhatIsCastAgainStandsBesideTheSections(t *testing.T) {
+	b := sit(t, withDemo)
+	e, ok := b.quote().sheet.Estimate()
+	require.True(t, ok)
+	assert.Regexp(t, `Sections 25 To be cast again 1\.3 · \$[\d,]+ Heats`, b.said())
+	assert.Contains(t, b.said(), "72 in 100 chance that at least one of 25 sections must be cast again")
+	b.quote().edit(func() { b.quote().sheet.Set(estimate.Whole, "pour.yield", "100 %") })
+	assert.Contains(t, b.said(), "To be cast again none expected")
+	assert.InDelta(t, 25*0.05/0.95, e.Recasts, 0.01)
+}
