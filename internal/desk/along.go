@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -10,6 +11,7 @@ import (
 
 	"meltwright/internal/fault"
 	"meltwright/internal/parcel"
+	"meltwright/internal/quote"
 )
 
 // Attach takes a file along: as a picture where it is one, else as a scan.
@@ -33,6 +35,109 @@ func Attach(path string) (parcel.Attachment, error) {
 
 func noFile(path string, err error) error {
 	return fault.Fault{Field: "File to send", Value: path, Problem: "cannot be read: " + err.Error(), Remedy: "check its name"}
+}
+
+// along are the files that go with a quote by themselves: its pictures, and the
+// scan files that are kept with it.
+func (d *Desk) along(ctx context.Context, q quote.Quote) (all []parcel.Attachment, err error) {
+	for i, p := range q.Pictures {
+		data, err := d.album.file(ctx, p.Picture)
+		if err != nil {
+			return nil, err
+		}
+		end := ".jpg"
+		if strings.HasPrefix(string(data), "\x89PNG") {
+			end = ".png"
+		}
+		a := parcel.Attach(parcel.Picture, fmt.Sprintf("picture %d%s", i+1, end), data)
+		a.Caption, a.Cover = p.Caption, p.Name == quote.Cover
+		all = append(all, a)
+	}
+	if q.ID == 0 {
+		return all, nil
+	}
+	scans, err := d.store.KeptScanFiles(ctx, q.ID)
+	for _, f := range scans {
+		all = append(all, parcel.Attachment{Kind: parcel.Scan, Name: f.Name, Size: f.Size, Open: func() (io.ReadCloser, error) {
+			r, w := io.Pipe()
+			go func() { w.CloseWithError(d.store.WriteScanFile(ctx, q.ID, f.SHA256, w)) }()
+			return r, nil
+		}})
+	}
+	return all, err
+}
+
+// takeIn keeps the pictures of a parcel. One that cannot be used is noted and left
+// out; an error is the store's.
+func (d *Desk) takeIn(ctx context.Context, c *parcel.Contents) (shown []quote.Shown, err error) {
+	for _, a := range c.Attached {
+		if a.Kind != parcel.Picture {
+			continue
+		}
+		data, err := all(a)
+		if err != nil {
+			return nil, err
+		}
+		p, err := d.TakePicture(ctx, a.Name, data)
+		var f fault.Fault
+		switch {
+		case err != nil && !ofStore(err) && errors.As(err, &f):
+			c.Notes = append(c.Notes, "A picture was left out: "+f.Error()+".")
+			continue
+		case err != nil:
+			return nil, err
+		}
+		if p.Caption = a.Caption; a.Cover {
+			p.Name = quote.Cover
+		}
+		shown = append(shown, p)
+	}
+	return shown, nil
+}
+
+// ofStore tells an error of the store from one of what it was given.
+func ofStore(err error) bool {
+	for _, x := range []error{quote.ErrFull, quote.ErrReadOnly, quote.ErrDisk, quote.ErrLocked, quote.ErrDamaged, quote.ErrNewer} {
+		if errors.Is(err, x) {
+			return true
+		}
+	}
+	return false
+}
+
+// takeScans keeps the files of a parcel that are the scans of its pieces.
+func (d *Desk) takeScans(ctx context.Context, q quote.Quote, c *parcel.Contents) error {
+	of := map[string]bool{}
+	for _, p := range q.Commission.Pieces {
+		if p.Scan != nil {
+			of[p.Scan.SHA256] = true
+		}
+	}
+	for _, a := range c.Attached {
+		if a.Kind != parcel.Scan || !of[a.SHA256] {
+			continue
+		}
+		r, err := a.Open()
+		if err != nil {
+			return err
+		}
+		err = d.store.KeepScanFile(ctx, q.ID, quote.ScanFile{SHA256: a.SHA256, Name: a.Name, Size: a.Size}, r)
+		_ = r.Close() // it was read to its end
+		if err != nil {
+			return err
+		}
+		c.Notes = append(c.Notes, "The scan “"+a.Name+"” is kept with the quote.")
+	}
+	return nil
+}
+
+func all(a parcel.Attachment) ([]byte, error) {
+	r, err := a.Open()
+	if err != nil {
+		return nil, err
+	}
+	defer r.Close()
+	return io.ReadAll(r)
 }
 
 // Unpack writes files that came with a parcel into a folder, under names that are

@@ -14,20 +14,33 @@ import (
 	"meltwright/internal/shop"
 )
 
-// Send writes the quote as one file for somebody else to open, with files that
-// go along. Of the shop's own it holds the shop book and the margins only where
-// they are asked for; it says itself what was left out.
+// Send writes the quote as one file for somebody else to open, with its pictures,
+// the scan files that are kept with it, and other files that go along. Of the
+// shop's own it holds the shop book and the margins only where they are asked for;
+// it says itself what was left out.
 func (s *Sheet) Send(w io.Writer, withBook, withMargins bool, along ...parcel.Attachment) error {
-	book := s.desk.book
-	return parcel.Write(w, parcel.Contents{
-		From: book.Shop, Number: s.quote.Number, Letter: s.quote.Letter,
-		Commission: s.stated(), Words: s.quote.Words, Book: &book, Attached: along,
-	}, parcel.Options{WithBook: withBook, WithMargins: withMargins})
+	return s.Sending(withBook, withMargins)(context.Background(), w, along...)
 }
 
-// Receive opens what somebody else has sent, and keeps it as a new draft. Nothing
-// here is changed by it: the sender's shop book is only given back, to be looked
-// at; so are the files that came along, which can be opened while r can be read.
+// Sending takes all that is sent from the sheet as it stands; what it gives back
+// writes it, and may run on any goroutine while somebody types on.
+func (s *Sheet) Sending(withBook, withMargins bool) func(ctx context.Context, w io.Writer, along ...parcel.Attachment) error {
+	book, q, d := s.desk.book, s.quote, s.desk
+	c := parcel.Contents{From: book.Shop, Number: q.Number, Letter: q.Letter, Commission: s.stated(), Words: q.Words, Book: &book}
+	return func(ctx context.Context, w io.Writer, along ...parcel.Attachment) error {
+		own, err := d.along(ctx, q)
+		if err != nil {
+			return err
+		}
+		c.Attached = append(own, along...)
+		return parcel.Write(w, c, parcel.Options{WithBook: withBook, WithMargins: withMargins})
+	}
+}
+
+// Receive opens what somebody else has sent, and keeps it as a new draft, with its
+// pictures and the files of its scans. Nothing here is changed by it: the sender's
+// shop book is only given back, to be looked at; so are the files that came along,
+// which can be opened while r can be read.
 func (d *Desk) Receive(ctx context.Context, r io.ReaderAt, size int64) (*Sheet, parcel.Contents, error) {
 	c, err := parcel.Read(r, size)
 	if err != nil {
@@ -36,11 +49,15 @@ func (d *Desk) Receive(ctx context.Context, r io.ReaderAt, size int64) (*Sheet, 
 	if err := d.bears(c.Commission); err != nil {
 		return nil, parcel.Contents{}, err
 	}
-	s, err := d.Take(ctx, quote.Quote{Commission: c.Commission, Words: c.Words})
+	q := quote.Quote{Commission: c.Commission, Words: c.Words}
+	if q.Pictures, err = d.takeIn(ctx, &c); err != nil {
+		return nil, parcel.Contents{}, err
+	}
+	s, err := d.Take(ctx, q)
 	if err != nil {
 		return nil, parcel.Contents{}, err
 	}
-	return s, c, nil
+	return s, c, d.takeScans(ctx, s.Quote(), &c)
 }
 
 // bears tries whether a commission from elsewhere can be reckoned at all, so that

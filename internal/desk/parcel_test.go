@@ -3,6 +3,8 @@ package desk_test
 import (
 	"bytes"
 	"context"
+	"crypto/sha256"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -14,6 +16,7 @@ import (
 
 	"meltwright/internal/desk"
 	"meltwright/internal/estimate"
+	"meltwright/internal/mesh"
 	"meltwright/internal/parcel"
 	"meltwright/internal/quote"
 	"meltwright/internal/shop"
@@ -226,4 +229,45 @@ func TestAPictureIsKnownByWhatIsInIt(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, kind, a.Kind, head)
 	}
+}
+
+func TestPicturesGoAlongAndStandWithTheQuoteOnTheOtherSide(t *testing.T) {
+	ctx := context.Background()
+	artist, s := issuingDesk(t)
+	for i, caption := range []string{"In clay, from the east", ""} {
+		p, err := artist.TakePicture(ctx, "clay.jpg", photograph(t, 60+i, 40, 90))
+		require.NoError(t, err)
+		s.AddPicture(p)
+		s.SetCaption(i, caption)
+	}
+	there := foundry(t)
+	got, c := received(t, there, sent(t, s, false, false))
+	require.Len(t, c.Attached, 2)
+	shown := got.Quote().Pictures
+	assert.Equal(t, s.Quote().Pictures, shown, "the same pictures, captions and cover")
+	data, err := there.PictureFile(ctx, shown[0].Picture)
+	require.NoError(t, err)
+	assert.Equal(t, photograph(t, 60, 40, 90), data)
+	again, _ := received(t, there, sent(t, got, false, false))
+	assert.Equal(t, shown, again.Quote().Pictures, "and back")
+}
+
+func TestAScanThatIsKeptWithTheQuoteGoesAlongAndIsKeptOnTheOtherSide(t *testing.T) {
+	ctx := context.Background()
+	artist, s := issuingDesk(t)
+	file := []byte("solid heron\nendsolid heron\n")
+	k := &mesh.Scan{File: "heron.stl", SHA256: fmt.Sprintf("%x", sha256.Sum256(file))}
+	path := filepath.Join(t.TempDir(), "heron.stl")
+	require.NoError(t, os.WriteFile(path, file, 0o600))
+	require.NoError(t, artist.KeepScanFile(ctx, s.Quote().ID, k, path))
+	s.Change("", func(c *estimate.Commission) { c.Pieces[0].Scan = k })
+	there := foundry(t)
+	got, c := received(t, there, sent(t, s, false, false))
+	assert.Contains(t, c.Notes, "The scan “heron.stl” is kept with the quote.")
+	kept, err := there.KeptScanFiles(ctx, got.Quote().ID)
+	require.NoError(t, err)
+	require.Len(t, kept, 1)
+	var b bytes.Buffer
+	require.NoError(t, there.WriteScanFile(ctx, got.Quote().ID, k.SHA256, &b))
+	assert.Equal(t, file, b.Bytes())
 }

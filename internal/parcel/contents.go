@@ -36,6 +36,11 @@ type Attachment struct {
 	Kind Kind
 	Name string // of the file, without folders
 	Size int64  // in bytes; 0 where it is not known yet
+
+	Caption string // of a picture
+	Cover   bool   // a picture that is its proposal's cover
+	SHA256  string // in hexadecimal; empty where it is not known yet
+
 	// Open gives what is in the file, from its beginning. That of a parcel read
 	// needs the parcel to be still there, and gives a fault.Fault if it has changed.
 	Open func() (io.ReadCloser, error)
@@ -43,7 +48,7 @@ type Attachment struct {
 
 // Attach is an attachment whose file is in memory.
 func Attach(kind Kind, name string, data []byte) Attachment {
-	return Attachment{kind, name, int64(len(data)), func() (io.ReadCloser, error) {
+	return Attachment{Kind: kind, Name: name, Size: int64(len(data)), Open: func() (io.ReadCloser, error) {
 		return io.NopCloser(bytes.NewReader(data)), nil
 	}}
 }
@@ -77,6 +82,9 @@ type part struct {
 	Entry  string `json:"entry"`          // in the archive
 	Size   int64  `json:"size"`
 	SHA256 string `json:"sha256"`
+
+	Caption string `json:"caption,omitempty"` // of a picture
+	Cover   bool   `json:"cover,omitempty"`
 }
 
 // most is how large a part of that kind may be.

@@ -10,7 +10,8 @@
 //	picture-1 …     PNG or JPEG
 //	scan-1 …        a scan file, of any sort
 //	manifest.json   who sends it, what was left out, and of each part its kind,
-//	                the name its file had, its size and its SHA-256
+//	                the name its file had, its size and its SHA-256, and of a
+//	                picture its caption and whether it is the cover
 //
 // Parts that the manifest does not list, and kinds of part that this version does
 // not know, are passed over with a note; a parcel of a newer version is refused.
@@ -55,5 +56,6 @@ const (
 	mostOptions = 100
 	mostRows    = 5000    // of solids, of own lines, of a shop book's table
 	mostText    = 100_000 // bytes of one text
+	mostCaption = 500     // signs of a picture's caption
 	mostLeftOut = 40      // sentences on what was left out
 )

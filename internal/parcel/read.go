@@ -197,7 +197,10 @@ func (c *Contents) takeFile(a *archive, x part) error {
 			return x.damaged(problem)
 		}
 	}
-	c.Attached = append(c.Attached, Attachment{x.Kind, x.Name, x.Size, func() (io.ReadCloser, error) { return a.open(x) }})
+	c.Attached = append(c.Attached, Attachment{
+		Kind: x.Kind, Name: x.Name, Size: x.Size, Caption: printable(firstOf(x.Caption, mostCaption)), Cover: x.Cover, SHA256: x.SHA256,
+		Open: func() (io.ReadCloser, error) { return a.open(x) },
+	})
 	return nil
 }
 

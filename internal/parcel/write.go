@@ -105,7 +105,7 @@ func encoded(v any) ([]byte, error) {
 
 // attach packs a file. Pictures are packed as they are: they do not get smaller.
 func (p *packer) attach(a Attachment, entry string) error {
-	x := part{Kind: a.Kind, Name: a.Name, Entry: entry}
+	x := part{Kind: a.Kind, Name: a.Name, Entry: entry, Caption: firstOf(a.Caption, mostCaption), Cover: a.Cover}
 	r, err := a.Open()
 	if err != nil {
 		return x.unread(err)
@@ -122,6 +122,14 @@ func (p *packer) attach(a Attachment, entry string) error {
 		return fault.Fault{Field: "Picture", Value: a.Name, Problem: problem, Remedy: "attach a PNG or JPEG picture"}
 	}
 	return p.part(x, zip.Store, bytes.NewReader(data))
+}
+
+// firstOf is a text, or its first so many signs.
+func firstOf(text string, most int) string {
+	if r := []rune(text); len(r) > most {
+		return string(r[:most])
+	}
+	return text
 }
 
 // part packs a part and lists it with its size and sum.
