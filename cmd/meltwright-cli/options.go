@@ -241,7 +241,7 @@ func printLargest(p *printer, o optionsJSON) {
 	case l.blocked:
 		p.f(" In the way: %s.", l.NextStep)
 	case l.NextStep != "":
-		p.f(" There the budget ends; next comes %s.", l.NextStep)
+		p.f(" There the budget ends. Next: %s.", l.NextStep)
 	}
 	p.f("\n")
 }

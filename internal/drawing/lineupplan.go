@@ -131,7 +131,7 @@ func (l LineUp) spread(p *lineupPlan, tallest float64) {
 
 // ticks are the heights that are read off, far enough apart for their labels.
 func (l LineUp) ticks(ground, scale, tallest float64) []Tick {
-	ticks := l.Units.HeightTicks(tallest, int(within(tallest*scale/(l.Text*1.9), 1, 6)))
+	ticks := l.Units.HeightTicks(tallest, int(within(tallest*scale/(l.Text*1.75), 1, 6)))
 	if ticks[1].Value*scale < l.Text*1.2 {
 		return ticks[:1]
 	}

@@ -2,6 +2,7 @@ package proposal
 
 import (
 	"image/color"
+	"math"
 
 	"github.com/jung-kurt/gofpdf"
 
@@ -47,8 +48,14 @@ func (k ink) DrawText(words string, f drawing.Face, size float64, at drawing.Poi
 	k.pdf.Text(at.X, at.Y, words)
 }
 
+// trace sets out p. The PDF library writes ends of lines to a hundredth of a
+// point and those of curves more finely: a closed curve would not quite meet its
+// beginning, and its corner there be drawn as a spike.
 func (k ink) trace(p drawing.Path) {
 	for _, s := range p {
+		for i := range s.P {
+			s.P[i] = drawing.Point{X: math.Round(s.P[i].X*100) / 100, Y: math.Round(s.P[i].Y*100) / 100}
+		}
 		switch s.Op {
 		case drawing.MoveTo:
 			k.pdf.MoveTo(s.P[0].X, s.P[0].Y)

@@ -8,7 +8,9 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -359,4 +361,23 @@ func TestWeeksCountFromTheDayTheWorkBegins(t *testing.T) {
 	o.paper.Start = "2026-05-04"
 	day, _ = o.begins()
 	assert.Equal(t, "2026-05-04", day.Format("2006-01-02"))
+}
+
+func TestACircleOnAPageClosesWhereItBegins(t *testing.T) {
+	qpdf := needTool(t, "qpdf")
+	file := kept(t, "sizes.pdf", pdfOfSizes(t, sizedKeeper()))
+	page := told(t, qpdf, "--qdf", "--object-streams=disable", file, "-")
+	rings := regexp.MustCompile(`(?m)^([\d.]+ [\d.]+) m\n(?:[\d. ]+ c\n){3}[\d.]+ [\d.]+ [\d.]+ [\d.]+ ([\d.]+) ([\d.]+) c\nh\nS`).FindAllStringSubmatch(page, -1)
+	require.NotEmpty(t, rings, "the option beyond the budget is a ring")
+	for _, r := range rings {
+		end := make([]float64, 2)
+		for i, text := range r[2:] {
+			v, err := strconv.ParseFloat(text, 64)
+			require.NoError(t, err)
+			end[i] = v
+		}
+		assert.Equal(t, r[1], fmt.Sprintf("%.2f %.2f", end[0], end[1]))
+		assert.InDelta(t, math.Round(end[0]*100)/100, end[0], 1e-5)
+		assert.InDelta(t, math.Round(end[1]*100)/100, end[1], 1e-5)
+	}
 }

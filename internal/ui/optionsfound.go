@@ -92,7 +92,7 @@ func (o *optionsScreen) whatComes(f options.Fit, rule estimate.Rule) string {
 	case f.Blocked():
 		return "In the way: " + next + ", " + jumpText(rule, f.NextStep) + "."
 	}
-	return "There the budget ends; next comes " + next + "."
+	return "There the budget ends. Next: " + next + "."
 }
 
 // jumpText is the jump of a step: "+2,310".
