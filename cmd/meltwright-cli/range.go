@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"os"
 	"strconv"
+	"time"
 
 	"meltwright/internal/desk"
 	"meltwright/internal/estimate"
@@ -59,6 +61,7 @@ func runRange(ctx context.Context, out io.Writer, args []string) error {
 	if err != nil {
 		return err
 	}
+	ask.Progress = progressOn(os.Stderr)
 	return commissionAndDesk(ctx, rest[0], opt["--db"], func(c estimate.Commission, d *desk.Desk) error {
 		r, err := risk.Draw(ctx, c, d.Shop(), ask)
 		if err != nil {
@@ -88,6 +91,27 @@ func askFor(opt map[string]string) (a risk.Ask, err error) {
 		}
 	}
 	return a, nil
+}
+
+// progressOn tells somebody at a terminal, after the first second, how far a long
+// drawing is; nil where there is nobody.
+func progressOn(errs *os.File) func(done float64) {
+	info, err := errs.Stat()
+	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
+		return nil
+	}
+	began, told := time.Now(), -1
+	return func(done float64) {
+		n := int(done * 100)
+		if n == told || time.Since(began) < time.Second {
+			return
+		}
+		told = n
+		fmt.Fprintf(errs, "\r%3d %% drawn", n)
+		if n == 100 {
+			fmt.Fprint(errs, "\r             \r")
+		}
+	}
 }
 
 func spreadAsJSON(s risk.Spread, c money.Currency) spreadJSON {

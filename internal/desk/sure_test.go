@@ -13,6 +13,7 @@ import (
 	"meltwright/internal/proposal"
 	"meltwright/internal/quote"
 	"meltwright/internal/risk"
+	"meltwright/internal/shop"
 )
 
 // seen notes the papers that it is asked for.
@@ -87,4 +88,27 @@ func TestAnOptionHasARangeOfItsOwn(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, list[0].Estimate.Price, r.Quoted)
 	assert.Less(t, r.Price.P10, r.Price.P90)
+}
+
+// What is kept of a range is what it is drawn from: commission, shop book, seed.
+func TestTheRangeOfAnIssuedRevisionIsDrawnAgainToTheCent(t *testing.T) {
+	d, s := issuingDesk(t)
+	list, _ := s.Ranges()
+	s.SetRange(list[0], [3]string{"95 %", "", "130 %"})
+	ranging, err := s.Ranging()
+	require.NoError(t, err)
+	before, err := ranging(t.Context(), risk.Ask{Trials: 500})
+	require.NoError(t, err)
+	r, err := s.Issue(t.Context())
+	require.NoError(t, err)
+	require.NoError(t, d.SetBook(t.Context(), d.Book().With("labour.mould", "199 / h", "2026-03-15")))
+	s.SetRange(list[0], [3]string{})
+
+	kept, err := d.Revision(t.Context(), s.Quote().ID, r.Letter)
+	require.NoError(t, err)
+	book, err := shop.Read(kept.Book)
+	require.NoError(t, err)
+	again, err := risk.Draw(t.Context(), kept.Commission, book, risk.Ask{Trials: 500})
+	require.NoError(t, err)
+	assert.Equal(t, before, again)
 }

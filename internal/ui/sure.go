@@ -2,6 +2,10 @@ package ui
 
 import (
 	"context"
+	"fmt"
+	"time"
+
+	"fyne.io/fyne/v2"
 
 	"meltwright/internal/estimate"
 	"meltwright/internal/money"
@@ -18,9 +22,34 @@ func newSureness(q *quoteScreen) *follower[risk.Range] {
 			if err != nil {
 				return nil, err
 			}
-			return func(ctx context.Context) (risk.Range, error) { return draw(ctx, risk.Ask{Trials: q.w.options.Trials}) }, nil
+			return func(ctx context.Context) (risk.Range, error) {
+				return draw(ctx, risk.Ask{Trials: q.w.options.Trials, Progress: q.drawing(ctx)})
+			}, nil
 		},
 		told: q.showSure,
+	}
+}
+
+// soonEnough is how long a range may be drawn before its page says how far it is.
+const soonEnough = 500 * time.Millisecond
+
+// drawing gives what tells the page how far the range is drawn, in tenths. It is
+// called from other goroutines, never from two at once. A key in the quote, or
+// leaving it, gives the drawing up.
+func (q *quoteScreen) drawing(ctx context.Context) func(done float64) {
+	began, tenths := time.Now(), 0
+	return func(done float64) {
+		n := int(done * 10)
+		if n == tenths || time.Since(began) < soonEnough {
+			return
+		}
+		tenths = n
+		fyne.Do(q.w.guarded(func() {
+			if p, ok := q.pages[sureID].(*surePage); ok && ctx.Err() == nil && q.sure.busy {
+				p.state.Say(fmt.Sprintf("Being drawn … %d %%", 10*n))
+				p.body.relay()
+			}
+		}))
 	}
 }
 
