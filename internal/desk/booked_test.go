@@ -57,7 +57,7 @@ func TestANewQuoteIsScheduledAfterThoseThatAreAcceptedAndSaysSo(t *testing.T) {
 	assert.True(t, after.Schedule.Ready.After(alone.Schedule.Ready))
 	assert.True(t, after.Finish.P80.After(alone.Finish.P80), "the range of the finish is after them too")
 	require.Len(t, after.BookedWords(iso), 1)
-	assert.Regexp(t, `^After 2 accepted quotes; the first pour day free is 2026-\d\d-\d\d\. That is \d+ weeks later than in an empty shop\.$`, after.BookedWords(iso)[0])
+	assert.Regexp(t, `^After 2 accepted quotes; the first pour day free is 2026-\d\d-\d\d\. Ready \d+ weeks later than in an empty shop; waited for longest: Sculptor, free from 202\d-\d\d-\d\d\.$`, after.BookedWords(iso)[0])
 }
 
 func TestAnAcceptedQuoteComesAfterThoseAcceptedBeforeItAlone(t *testing.T) {

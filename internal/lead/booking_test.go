@@ -75,7 +75,7 @@ func TestANewQuoteIsScheduledAfterWhatIsBookedAndSaysSo(t *testing.T) {
 	assert.Equal(t, first.Ready, second.Unbooked)
 	assert.True(t, second.Ready.After(first.Ready))
 	iso := func(t time.Time) string { return t.Format(time.DateOnly) }
-	assert.Regexp(t, `^After 3 accepted quotes; the first pour day free is 2026-03-05\. That is \d+ weeks later than in an empty shop\.$`, second.After(3, iso))
+	assert.Regexp(t, `^After 3 accepted quotes; the first pour day free is 2026-03-05\. Ready \d+ weeks later than in an empty shop; waited for longest: Sculptor, free from 2026-\d\d-\d\d\.$`, second.After(3, iso))
 	assert.Empty(t, first.After(0, iso))
 	beside := planned(t, estimated(t, head(), s, monday), s, Booking{monday, "Sculptor", 8})
 	assert.Equal(t, "After 1 accepted quote; the first pour day free is 2026-03-05. It fits in beside them without delay.", beside.After(1, iso))

@@ -20,10 +20,38 @@ func (s Schedule) After(quotes int, day func(time.Time) string) string {
 	if !s.FirstPour.IsZero() {
 		text += "; the first pour day free is " + day(s.FirstPour)
 	}
-	if d := dayOf(s.Ready) - dayOf(s.Unbooked); d > 0 {
-		return text + ". That is " + inDays(d) + " later than in an empty shop."
+	d := dayOf(s.Ready) - dayOf(s.Unbooked)
+	if d <= 0 {
+		return text + ". It fits in beside them without delay."
 	}
-	return text + ". It fits in beside them without delay."
+	text += ". Ready " + inDays(d) + " later than in an empty shop"
+	if skill, from := s.heldUp(); skill != "" {
+		text += "; waited for longest: " + skill + ", free from " + day(from)
+	}
+	return text + "."
+}
+
+// heldUp is whom a task stands ready for longest, where that is more than a week,
+// and when they first have time for this work.
+func (s Schedule) heldUp() (skill string, from time.Time) {
+	most := 7 * 24 * time.Hour
+	for _, t := range s.Tasks {
+		ready := s.Start
+		for _, a := range t.After {
+			if end := s.Tasks[a].End; end.After(ready) {
+				ready = end
+			}
+		}
+		if wait := t.Start.Sub(ready); !t.Wait && wait > most {
+			skill, most = t.Skill, wait
+		}
+	}
+	for _, t := range s.Tasks {
+		if t.Skill == skill && !t.Wait && (from.IsZero() || t.Start.Before(from)) {
+			from = t.Start
+		}
+	}
+	return skill, from
 }
 
 // inDays says so many days in days or weeks: "4 days", "3 weeks".

@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -12,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"meltwright/internal/desk"
+	"meltwright/internal/lead"
 	"meltwright/internal/proposal"
 	"meltwright/internal/quote"
 )
@@ -110,7 +112,7 @@ func TestANewQuoteIsScheduledAfterThoseThatAreAccepted(t *testing.T) {
 	after, ok := b.quote().soon.now()
 	require.True(t, ok)
 	assert.True(t, after.Schedule.Ready.After(alone.Schedule.Ready))
-	assert.Contains(t, b.said(), "After 1 accepted quote; the first pour day free is "+day(after.Schedule.FirstPour)+". That is ")
+	assert.Contains(t, b.said(), "After 1 accepted quote; the first pour day free is "+day(after.Schedule.FirstPour)+". Ready ")
 }
 
 func TestThePaymentsStandOnTheirDays(t *testing.T) {
@@ -128,5 +130,16 @@ func TestThePaymentsStandOnTheirDays(t *testing.T) {
 		assert.Equal(t, e.Payments[i].When, lines[i].Name)
 		assert.Equal(t, shortDay(m.Date), lines[i].Rate)
 		assert.Equal(t, amount(e.Currency, e.Payments[i].Amount), lines[i].Cost)
+	}
+}
+
+func TestLongWorkIsMarkedByQuartersAndYears(t *testing.T) {
+	start := time.Date(2026, 3, 2, 0, 0, 0, 0, time.UTC)
+	for weeks, want := range map[int]string{20: "Apr May Jun Jul", 90: "Apr Jul Oct Jan 2027 Apr Jul Oct", 260: "Jan 2027 Jan 2028 Jan 2029 Jan 2030 Jan 2031"} {
+		var got []string
+		for _, tick := range months(lead.Schedule{Start: start, Ready: start.AddDate(0, 0, 7*weeks), Weeks: float64(weeks)}) {
+			got = append(got, tick.Label)
+		}
+		assert.Equal(t, want, strings.Join(got, " "), "%d weeks", weeks)
 	}
 }
