@@ -99,6 +99,7 @@ func run(asked wish) (err error) {
 	w := ui.New(a, win, ui.Options{
 		Open: open, Path: path, Demo: asked.demo, Papers: papers,
 		Now: time.Now, Work: ui.NewWork(), Aside: ui.NewWork(), After: ui.Later, Backups: backups{},
+		Who: whoSits(), Rescue: rescueFolder(),
 	})
 	defer func() {
 		if broken := recover(); broken != nil {

@@ -173,3 +173,11 @@ func (l *Ledger) NotKept() { l.unsaved = true }
 func (d *Desk) KeepBook(ctx context.Context, b shop.Book) error {
 	return d.store.SaveBook(ctx, b, d.now())
 }
+
+// Reread takes the shop book from the store again, after another window has
+// changed it. Keeping here then counts as knowing of that change. The error is
+// the store's.
+func (d *Desk) Reread(ctx context.Context) (shop.Book, error) { return d.store.Book(ctx) }
+
+// Take takes a shop book in the place of the one on the desk, in one step of undo.
+func (l *Ledger) Take(b shop.Book) { l.change("", b) }

@@ -83,6 +83,7 @@ type Store interface {
 	// Book gives the shop book, the starting one if none was ever kept; SaveBook
 	// keeps a new version of it, and the old ones stay.
 	Book(ctx context.Context) (shop.Book, error)
+	// One that another window has saved since Book gave it here is ErrOutdated.
 	SaveBook(ctx context.Context, b shop.Book, now time.Time) error
 	// Close lets go of the file.
 	Close() error

@@ -13,13 +13,16 @@ import (
 // Book gives the shop book that was saved last, or the starting one.
 func (s *Store) Book(ctx context.Context) (shop.Book, error) {
 	var text string
-	err := s.db.QueryRowContext(ctx, `SELECT book FROM shop_books ORDER BY id DESC LIMIT 1`).Scan(&text)
-	if errors.Is(err, sql.ErrNoRows) {
+	var id int64
+	err := s.db.QueryRowContext(ctx, `SELECT id, book FROM shop_books ORDER BY id DESC LIMIT 1`).Scan(&id, &text)
+	switch {
+	case errors.Is(err, sql.ErrNoRows):
+		s.book.Store(0)
 		return shop.Start(), nil
-	}
-	if err != nil {
+	case err != nil:
 		return shop.Book{}, s.told(ctx, err)
 	}
+	s.book.Store(id)
 	return decodeBook(text, "the shop book")
 }
 
@@ -31,17 +34,35 @@ func decodeBook(text, of string) (shop.Book, error) {
 }
 
 // SaveBook keeps a new version of the shop book, dated now. A book that is the
-// last one to the letter makes no new version.
+// last one to the letter makes no new version. Where another window has saved one
+// since Book gave it here, it is quote.ErrOutdated.
 func (s *Store) SaveBook(ctx context.Context, b shop.Book, now time.Time) error {
 	text, err := encode(b)
 	if err != nil {
 		return err
 	}
-	return s.write(ctx, func(tx *sql.Tx) error {
-		_, err := tx.ExecContext(ctx, `INSERT INTO shop_books (saved, book) SELECT ?, ?
-			WHERE ?2 IS NOT (SELECT book FROM shop_books ORDER BY id DESC LIMIT 1)`, micros(now), text)
+	var kept int64
+	err = s.write(ctx, func(tx *sql.Tx) error {
+		var last string
+		err := tx.QueryRowContext(ctx, `SELECT id, book FROM shop_books ORDER BY id DESC LIMIT 1`).Scan(&kept, &last)
+		switch {
+		case err != nil && !errors.Is(err, sql.ErrNoRows):
+			return err
+		case last == text:
+			return nil
+		case kept != s.book.Load():
+			return refusal(quote.ErrOutdated, "The shop book", "", "was changed in another window since it was opened here", "look at that change, then make yours")
+		}
+		done, err := tx.ExecContext(ctx, `INSERT INTO shop_books (saved, book) VALUES (?, ?)`, micros(now), text)
+		if err == nil {
+			kept, err = done.LastInsertId()
+		}
 		return err
 	})
+	if err == nil {
+		s.book.Store(kept)
+	}
+	return err
 }
 
 // BookVersion is one of the shop books that were saved.

@@ -38,3 +38,21 @@ func TestEverySavedVersionOfTheBookStaysWithItsDate(t *testing.T) {
 	says(t, err, quote.ErrNotFound)
 	sound(t, s)
 }
+
+func TestAShopBookChangedInAnotherWindowIsNotOverwritten(t *testing.T) {
+	one := newStore(t)
+	other := opened(t, one.Path())
+	for _, s := range []*Store{one, other} {
+		_, err := s.Book(t.Context())
+		require.NoError(t, err)
+	}
+	theirs := shop.Start().With("labour.wax", "44 / h", "2026-03-14")
+	require.NoError(t, one.SaveBook(t.Context(), theirs, at(1)))
+	mine := shop.Start().With("labour.mould", "51 / h", "2026-03-14")
+	says(t, other.SaveBook(t.Context(), mine, at(2)), quote.ErrOutdated, "shop book")
+	kept, err := other.Book(t.Context())
+	require.NoError(t, err)
+	assert.Equal(t, theirs, kept)
+	require.NoError(t, other.SaveBook(t.Context(), mine, at(3)), "once it was looked at")
+	require.NoError(t, other.SaveBook(t.Context(), theirs, at(4)))
+}

@@ -19,6 +19,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync/atomic"
 	"time"
 
 	"meltwright/internal/quote"
@@ -29,8 +30,9 @@ type Store struct {
 	db       *sql.DB
 	path     string
 	readOnly bool
-	scratch  string      // a folder to remove at the end, where a copy is read
-	file     os.FileInfo // which file it was when it was opened, to write
+	scratch  string       // a folder to remove at the end, where a copy is read
+	file     os.FileInfo  // which file it was when it was opened, to write
+	book     atomic.Int64 // the version of the shop book that was given or saved last
 }
 
 var _ quote.Store = (*Store)(nil)

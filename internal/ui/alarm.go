@@ -17,13 +17,15 @@ type alarm struct {
 	w      *Window
 	box    *kit.CautionBox
 	button *kit.Button
+	other  *kit.Button // a second way on, where there is one
 	bar    *fyne.Container
 }
 
 func newAlarm(w *Window) *alarm {
 	a := &alarm{w: w, box: kit.NewCautionBox(kit.Caution{Kind: kit.CautionWarn})}
 	a.button = kit.NewButton("Try again", kit.Plain, nil)
-	a.bar = &fyne.Container{Layout: alarmLayout{}, Objects: []fyne.CanvasObject{a.box, a.button}}
+	a.other = kit.NewButton("", kit.Plain, nil)
+	a.bar = &fyne.Container{Layout: alarmLayout{}, Objects: []fyne.CanvasObject{a.box, a.button, a.other}}
 	a.bar.Hide()
 	return a
 }
@@ -33,6 +35,7 @@ func (a *alarm) show(k *keeping) {
 	if a.w.readOnly {
 		a.box.Set(kit.Caution{Text: "Opened to read only: what you change here is not kept."})
 		a.button.Hide()
+		a.other.Hide()
 		a.bar.Show()
 		a.w.frame.Refresh()
 		return
@@ -45,48 +48,71 @@ func (a *alarm) show(k *keeping) {
 		}
 		return
 	}
-	text := "Not kept yet: " + k.subject.name() + ". " + sentence(k.err) + " Nothing you typed is lost; it is tried again by itself."
+	a.other.Hide()
+	text := "Not kept yet: " + k.subject.name() + ". " + sentence(k.err) + " Nothing you typed is lost; it is tried again by itself." + a.w.sheltered(k)
 	a.button.SetText("Try again")
 	a.button.OnTapped = a.w.guarded(k.now)
-	if errors.Is(k.err, quote.ErrOutdated) {
-		text = "Not kept: " + k.subject.name() + " was changed in another window since it was opened here. Keep what you see as a copy, or go back to the list and open it anew."
-		if p, ok := k.subject.(parting); ok {
-			a.button.SetText("Keep as a copy")
-			a.button.OnTapped = a.w.guarded(func() {
-				p.part()
-				k.err = nil
-				k.now()
-			})
-		}
+	if d, ok := k.subject.(disputed); ok && errors.Is(k.err, quote.ErrOutdated) {
+		text = "Not kept: " + k.subject.name() + " was changed in another window since it was opened here. What you typed is still here; choose which is to stand."
+		mine, theirs := d.mine(), d.theirs()
+		a.way(a.button, mine)
+		a.way(a.other, theirs)
+		a.other.Show()
 	}
 	a.box.Set(kit.Caution{Kind: kit.CautionWarn, Text: text})
 	a.bar.Show()
 	a.w.frame.Refresh()
 }
 
-// parting is a subject that can become a copy of its own.
-type parting interface{ part() }
+// way has a button offer a way on.
+func (a *alarm) way(b *kit.Button, w wayOn) {
+	b.SetText(w.text)
+	b.OnTapped = a.w.guarded(w.do)
+}
 
-// alarmLayout puts the button at the right of the text, which takes what height
+// disputed is a subject that may have been changed elsewhere: what was typed here
+// can be kept, or what was kept elsewhere taken.
+type disputed interface {
+	mine() wayOn
+	theirs() wayOn
+}
+
+// wayOn is a button and what it does.
+type wayOn struct {
+	text string
+	do   func()
+}
+
+// alarmLayout puts the buttons at the right of the text, which takes what height
 // it needs.
 type alarmLayout struct{}
 
-func (alarmLayout) parts(objects []fyne.CanvasObject, width float32) (box, button fyne.Size) {
-	if objects[1].Visible() {
-		button = objects[1].MinSize()
+// parts gives the text its width; it tells how large that and the buttons are.
+func (alarmLayout) parts(objects []fyne.CanvasObject, width float32) (box, buttons fyne.Size) {
+	for _, b := range objects[1:] {
+		if b.Visible() {
+			buttons.Width += b.MinSize().Width + theme.Padding()
+			buttons.Height = max(buttons.Height, b.MinSize().Height)
+		}
 	}
-	room := width - button.Width - 3*theme.Padding()
+	room := width - buttons.Width - 2*theme.Padding()
 	objects[0].Resize(fyne.NewSize(room, objects[0].MinSize().Height))
-	return fyne.NewSize(room, max(objects[0].MinSize().Height, button.Height)), button
+	return fyne.NewSize(room, max(objects[0].MinSize().Height, buttons.Height)), buttons
 }
 
 func (l alarmLayout) Layout(objects []fyne.CanvasObject, s fyne.Size) {
-	box, button := l.parts(objects, s.Width)
+	box, buttons := l.parts(objects, s.Width)
 	pad := theme.Padding()
 	objects[0].Move(fyne.NewPos(pad, pad))
 	objects[0].Resize(box)
-	objects[1].Move(fyne.NewPos(box.Width+2*pad, pad+(box.Height-button.Height)/2))
-	objects[1].Resize(button)
+	x := box.Width + 2*pad
+	for _, b := range objects[1:] {
+		if b.Visible() {
+			b.Move(fyne.NewPos(x, pad+(box.Height-buttons.Height)/2))
+			b.Resize(b.MinSize())
+			x += b.MinSize().Width + pad
+		}
+	}
 }
 
 func (l alarmLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {

@@ -19,7 +19,7 @@ type callScreen struct {
 
 func newCallScreen(w *Window, is quote.Call) *callScreen {
 	c := &callScreen{}
-	c.w, c.list, c.store = w, callCards, w.desk.KeepCall
+	c.w, c.list, c.store, c.lookUp = w, callCards, w.desk.KeepCall, c.find
 	c.title = func(x quote.Call) string { return nameOr(x.Title, "Unnamed call") }
 	text := func(id, label, hint string, of func(*quote.Call) *string) *kit.Field {
 		return c.typed(kit.FieldSpec{ID: "call." + id, Label: label, Hint: hint, Wide: true}, of)

@@ -23,6 +23,8 @@ type cardScreen[T interface{ Stamped(by T) T }] struct {
 	title func(T) string
 	store func(context.Context, T) (T, error)
 	fill  func() // shows the card in its fields
+	// lookUp reads it as the store has it; false where it was removed.
+	lookUp func(context.Context, *desk.Desk) (T, bool, error)
 }
 
 // begin makes the frame around a card's page.

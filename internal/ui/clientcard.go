@@ -20,7 +20,7 @@ type clientScreen struct {
 
 func newClientScreen(w *Window, is quote.Client) *clientScreen {
 	c := &clientScreen{}
-	c.w, c.list, c.store = w, clientCards, w.desk.KeepClient
+	c.w, c.list, c.store, c.lookUp = w, clientCards, w.desk.KeepClient, c.find
 	c.title = func(x quote.Client) string { return nameOr(x.Name, "Unnamed client") }
 	text := func(id, label, hint string, of func(*quote.Client) *string) *kit.Field {
 		return c.typed(kit.FieldSpec{ID: "client." + id, Label: label, Hint: hint, Wide: true}, of)

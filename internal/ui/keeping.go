@@ -41,6 +41,9 @@ type keeping struct {
 	again   bool   // and another must follow it
 	wait    time.Duration
 	err     error // of the last try; nil once it is kept
+	given   bool  // up: what is not kept is to go
+
+	rescue string // the file that what was typed lies in meanwhile; empty for none
 }
 
 func (w *Window) keep(s subject) *keeping { return &keeping{w: w, subject: s} }
@@ -74,7 +77,7 @@ func (k *keeping) now() {
 		k.again = true
 		return
 	}
-	if k.subject.unsaved() {
+	if k.subject.unsaved() && !k.given {
 		k.send()
 	}
 }
@@ -110,12 +113,14 @@ func (k *keeping) sent(kept func(), err error) {
 	k.err = err
 	if err != nil {
 		k.subject.notKept()
+		k.w.shelter(k)
 		k.wait = min(max(2*k.wait, firstRetry), lastRetry)
 		if k.retries() {
 			k.in(k.wait)
 		}
 	} else {
 		k.wait = 0
+		k.w.unshelter(k)
 		kept()
 		if k.again || k.subject.unsaved() && k.cancel == nil {
 			k.again = false
@@ -131,7 +136,7 @@ func (k *keeping) sent(kept func(), err error) {
 func (k *keeping) retries() bool { return !errors.Is(k.err, quote.ErrOutdated) }
 
 // idle tells that nothing is left to keep.
-func (k *keeping) idle() bool { return !k.busy && k.cancel == nil && !k.subject.unsaved() }
+func (k *keeping) idle() bool { return k.given || !k.busy && k.cancel == nil && !k.subject.unsaved() }
 
 // keepEverything keeps all that is not kept yet.
 func (w *Window) keepEverything() {

@@ -109,6 +109,7 @@ func (l *listScreen) opened(path string, readOnly bool) {
 	l.head()
 	l.w.readPeople(nil)
 	l.soon.read()
+	l.w.offerRescued()
 }
 
 // reload reads the list again.

@@ -19,6 +19,7 @@ type offers struct {
 	nextStage, lastStage          func()
 	nextPiece, lastPiece          func()
 	find, toPart, scales          func()
+	send                          func()
 	list, shopBook                func() // nil: as everywhere
 	bin                           func()
 }
@@ -77,6 +78,7 @@ func (m *menu) quotes() *fyne.Menu {
 		m.item("Bin", "", plainKey, func(o offers) func() { return either(o.bin, w.showBin) }),
 		fyne.NewMenuItemSeparator(),
 		m.item("Clients and calls", fyne.KeyK, plainKey, func(offers) func() { return w.showCards }),
+		m.item("Open what was sent to you …", fyne.KeyR, plainKey, func(offers) func() { return w.receive }),
 		m.item("Backups", "", plainKey, func(offers) func() { return w.backupsOffer() }),
 		fyne.NewMenuItemSeparator(),
 		m.item("Shop book", fyne.KeyB, plainKey, func(o offers) func() { return either(o.shopBook, w.showBook) }),
@@ -106,6 +108,8 @@ func (m *menu) papers() *fyne.Menu {
 		m.item("Proposal …", fyne.KeyP, plainKey, func(o offers) func() { return o.proposal }),
 		m.item("Cost sheet …", fyne.KeyP, shiftKey, func(o offers) func() { return o.costSheet }),
 		m.item("Workbook …", fyne.KeyW, shiftKey, func(o offers) func() { return o.workbook }),
+		fyne.NewMenuItemSeparator(),
+		m.item("Send as one file …", fyne.KeyS, shiftKey, func(o offers) func() { return o.send }),
 		fyne.NewMenuItemSeparator(),
 		m.paper("Order list …", desk.OrderList),
 		m.paper("Order list as a table …", desk.OrderSheet),

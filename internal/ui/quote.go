@@ -100,6 +100,7 @@ func (q *quoteScreen) offers() offers {
 		proposal:  func() { q.write(desk.Proposal) },
 		costSheet: func() { q.write(desk.CostSheet) },
 		workbook:  func() { q.write(desk.Workbook) },
+		send:      q.send,
 		write:     q.write,
 		nextStage: func() { q.turn(1) }, lastStage: func() { q.turn(-1) },
 		nextPiece: func() { q.choosePiece(q.piece + 1) }, lastPiece: func() { q.choosePiece(q.piece - 1) },

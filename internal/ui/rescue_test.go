@@ -1,0 +1,148 @@
+package ui
+
+import (
+	"context"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"meltwright/internal/fault"
+	"meltwright/internal/quote"
+	"meltwright/internal/shop"
+)
+
+func TestWhatTheDiskRefusesLiesInAFileOfItsOwnAndComesBack(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "rescued")
+	sheltered := func() []string {
+		found, err := filepath.Glob(filepath.Join(folder, "*"))
+		require.NoError(t, err)
+		return found
+	}
+	b := sit(t, func(o *Options) { o.Rescue = folder })
+	b.menu("New quote")
+	b.store.fail = fault.Fault{Problem: "the disk is full", Remedy: "make some room"}
+	b.typed("Heron")
+	b.clock.pass(time.Second)
+	require.Len(t, sheltered(), 1)
+	assert.Contains(t, b.said(), "Meanwhile it also lies in "+sheltered()[0])
+	b.fill("head.place", "Cannery Quay")
+	b.clock.pass(time.Minute)
+	require.Len(t, sheltered(), 1, "one file, however often")
+	kept, err := os.ReadFile(sheltered()[0])
+	require.NoError(t, err)
+	assert.Contains(t, string(kept), "Cannery Quay", "as it was typed last")
+
+	// Closed nevertheless; the next window offers it.
+	b.w.close()
+	b.tap("Close and lose them")
+	again := sit(t, func(o *Options) { o.Rescue = folder })
+	assert.Contains(t, again.said(), "Bring back what could not be kept?")
+	again.tap("Bring back as new quotes")
+	assert.Contains(t, again.said(), "1 quote brought back.")
+	assert.Contains(t, again.said(), "Heron")
+	assert.Empty(t, sheltered())
+}
+
+func TestTheFileGoesOnceTheDiskTakesTheChangeAgain(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "rescued")
+	b := sit(t, func(o *Options) { o.Rescue = folder })
+	b.menu("New quote")
+	b.store.fail = fault.Fault{Problem: "the disk is full", Remedy: "make some room"}
+	b.typed("Heron")
+	b.clock.pass(time.Second)
+	b.store.fail = nil
+	b.clock.pass(time.Minute)
+	left, err := filepath.Glob(filepath.Join(folder, "*"))
+	require.NoError(t, err)
+	assert.Empty(t, left)
+	assert.Equal(t, "Heron", b.kept().Commission.Title)
+}
+
+// A disk of its own that is really full: what is typed there is told, sheltered
+// elsewhere, and kept as soon as there is room.
+func TestATrulyFullDiskLosesNothingThatIsTyped(t *testing.T) {
+	mount, err := exec.LookPath("mount")
+	disk := t.TempDir()
+	if err == nil {
+		err = exec.Command(mount, "-t", "tmpfs", "-o", "size=1m", "meltwright-test", disk).Run()
+	}
+	if err != nil {
+		if os.Getenv("MELTWRIGHT_TOOLS") == "required" {
+			t.Fatal("a disk of its own takes a Linux machine and its administrator: ", err)
+		}
+		t.Skip("a disk of its own takes a Linux machine and its administrator")
+	}
+	t.Cleanup(func() { assert.NoError(t, exec.Command("umount", "-l", disk).Run()) })
+	folder := filepath.Join(t.TempDir(), "rescued")
+	b := sit(t, func(o *Options) { o.Path, o.Rescue = filepath.Join(disk, "quotes.db"), folder })
+	b.menu("New quote")
+	b.typed("Heron")
+	b.clock.pass(time.Second)
+	ballast := filepath.Join(disk, "ballast")
+	require.Error(t, os.WriteFile(ballast, make([]byte, 2<<20), 0o600), "the disk is full")
+	for i := 0; len(b.w.keepings) == 0 && i < 200; i++ {
+		b.typed(" of the weir, which stands on one leg until the tide turns")
+		b.clock.pass(time.Second)
+	}
+	assert.Contains(t, b.said(), "the disk is full")
+	assert.Contains(t, b.said(), "Meanwhile it also lies in "+folder)
+	title := b.quote().sheet.Commission().Title
+	require.NoError(t, os.Remove(ballast))
+	b.clock.pass(time.Minute)
+	assert.Equal(t, title, b.kept().Commission.Title)
+	assert.NotContains(t, b.said(), "Not kept yet")
+}
+
+// changedElsewhere saves another title from beside the window.
+func (b *bench) changedElsewhere(title string) {
+	b.Helper()
+	other := b.kept()
+	other.Commission.Title = title
+	_, err := b.store.Store.Save(context.Background(), other, "", noon)
+	require.NoError(b, err)
+}
+
+func TestAQuoteChangedElsewhereCanBeOpenedAgainWithOrWithoutACopyOfMine(t *testing.T) {
+	for choice, want := range map[string]int{"Open without mine": 1, "Keep mine as a copy, then open": 2} {
+		b := sit(t)
+		b.menu("New quote")
+		b.typed("Heron")
+		b.clock.pass(time.Second)
+		b.changedElsewhere("Stork")
+		b.typed("s in the reeds")
+		b.clock.pass(time.Second)
+		b.tap("Open again")
+		b.tap(choice)
+		assert.Equal(t, "Stork", b.quote().sheet.Commission().Title, choice)
+		assert.NotContains(t, b.said(), "Not kept")
+		_, total, err := b.store.List(t.Context(), quote.Filter{})
+		require.NoError(t, err)
+		assert.Equal(t, want, total)
+	}
+}
+
+func TestAShopBookChangedElsewhereIsSettledByWhoeverTypes(t *testing.T) {
+	for choice, want := range map[string]string{"Keep what is here": "", "Take the other's": "44 / h"} {
+		b := sit(t)
+		b.menu("Shop book")
+		other, err := b.w.options.Open(t.Context(), b.path, false)
+		require.NoError(t, err)
+		_, err = other.Book(t.Context())
+		require.NoError(t, err)
+		require.NoError(t, other.SaveBook(t.Context(), shop.Start().With("labour.wax", "44 / h", "2026-03-14"), noon))
+		require.NoError(t, other.Close())
+		b.fill("house.name", "Cinder Lane Foundry")
+		b.clock.pass(time.Second)
+		assert.Contains(t, b.said(), "the shop book was changed in another window")
+		b.tap(choice)
+		assert.NotContains(t, b.said(), "Not kept")
+		kept := b.w.desk.Book()
+		assert.Equal(t, want, map[bool]string{true: "44 / h"}[kept.Settings["labour.wax"].Text == "44 / h"], choice)
+		assert.Equal(t, want == "", kept.Shop == "Cinder Lane Foundry")
+	}
+}
