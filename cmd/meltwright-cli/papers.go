@@ -28,8 +28,8 @@ func runCostSheet(ctx context.Context, out io.Writer, args []string) error {
 
 // runPaper writes a paper of a commission file, in the form that the ending of
 // the name asks for.
-func runPaper(ctx context.Context, out io.Writer, args []string, forms map[string]func(*desk.Sheet, io.Writer) error) error {
-	rest, opt, err := parseOptions(args, paperOptions, nil)
+func runPaper(ctx context.Context, out io.Writer, args []string, forms map[string]func(*desk.Sheet, io.Writer) error, more ...string) error {
+	rest, opt, err := parseOptions(args, append(more, paperOptions...), nil)
 	if err != nil {
 		return err
 	}
@@ -55,8 +55,10 @@ func writePaper(ctx context.Context, out io.Writer, rest []string, opt map[strin
 		for part, text := range words {
 			s.SetWords(part, text)
 		}
-		if opt["--paper"] != "" {
-			s.SetWords("paper", opt["--paper"])
+		for option, word := range map[string]string{"--paper": "paper", "--language": "shop language"} {
+			if opt[option] != "" {
+				s.SetWords(word, opt[option])
+			}
 		}
 		var b bytes.Buffer
 		if err := write(s, &b); err != nil {

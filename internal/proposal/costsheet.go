@@ -21,6 +21,7 @@ type costs struct {
 	e        *estimate.Estimate
 	sheet    sheet
 	language language
+	words    *wording
 	known    map[string]bool // values that have been listed
 	title    string          // of the paper
 	foot     string          // what stands below every page
@@ -28,8 +29,10 @@ type costs struct {
 
 // costSheet sets the shop's own sheet: every line of every stage, from what it
 // was worked out, and how the lines become the price.
+// Its workings are the estimate's own, and so it is in English.
 func costSheet(p quote.Paper) *document {
-	c := shopPaper(p, "Cost sheet", commonFoot)
+	c := shopPaper(p, "en")
+	c.title, c.foot = "Cost sheet", c.say("shop-common", nil)
 	strips := c.top()
 	strips = append(strips, c.pieces()...)
 	for _, st := range estimate.Stages {
@@ -53,9 +56,9 @@ func (c *costs) furniture(number, count int) []drawing.Item {
 	y := c.sheet.height - c.sheet.bottom + 22
 	alone := s.in(drawing.SansSemiBold).tinted(drawing.Bad)
 	return []drawing.Item{
-		alone.line(forTheShop, right, c.sheet.top-30, drawing.End),
+		alone.line(c.say("shop-alone", nil), right, c.sheet.top-30, drawing.End),
 		ls.line(left[0], c.sheet.left, c.sheet.top-30, drawing.Start),
-		s.line(c.language.count(number)+" of "+c.language.count(count), right, y, drawing.End),
+		s.line(c.say("shop-page", map[string]int{"Page": number, "Pages": count}), right, y, drawing.End),
 		s.line(c.foot, c.sheet.left, y, drawing.Start),
 	}
 }

@@ -22,11 +22,12 @@ func pieceNameOf(e *estimate.Estimate, i int) string {
 	return e.Pieces[i].Name
 }
 
-// shopPaper begins a paper that stays in the shop.
-func shopPaper(p quote.Paper, title, foot string) *costs {
+// shopPaper begins a paper that stays in the shop, in a language.
+func shopPaper(p quote.Paper, code string) *costs {
 	s, _ := sheetFor(p) // what is no paper is a fault of the proposal
 	s.left, s.right, s.top, s.bottom = 54, 48, 62, 62
-	c := &costs{paper: p, e: p.Estimate, sheet: s, language: languageOf("en", p.Estimate.Currency), known: map[string]bool{}, title: title, foot: foot}
+	c := &costs{paper: p, e: p.Estimate, sheet: s, language: languageOf(code, p.Estimate.Currency), known: map[string]bool{}}
+	c.words, _ = wordingOf(c.language.code, nil) // the program's own words are sound: tests hold them
 	c.wide = s.wide()
 	return c
 }
@@ -34,10 +35,15 @@ func shopPaper(p quote.Paper, title, foot string) *costs {
 // document puts strips of a shop's paper on pages.
 func (c *costs) document(strips []strip) *document {
 	pages, marks := c.sheet.compose(strips)
-	d := &document{sheet: c.sheet, title: c.title + ": " + titleOf(c.paper), author: authorOf(c.paper), date: c.paper.Date, marks: marks}
+	d := &document{sheet: c.sheet, title: c.title + ": " + c.work(), author: cmp.Or(strings.TrimSpace(c.paper.Shop.Book.Shop), c.say("the-foundry", nil)), language: c.language.code, date: c.paper.Date, marks: marks}
 	d.finish(pages, c.furniture)
 	d.lost = c.lost
 	return d
+}
+
+// work names the commission.
+func (c *costs) work() string {
+	return cmp.Or(strings.TrimSpace(c.paper.Quote.Commission.Title), c.say("untitled", nil))
 }
 
 // titleOf names the commission, and authorOf the shop, for programs that list
@@ -58,22 +64,20 @@ func (c *costs) titled() []strip {
 	return append(strips, c.paragraph(bodyStyle, joinSome([]string{q.Commission.Title, q.Commission.Client, q.Commission.Place}, " · "), 0, 0)...)
 }
 
-// commonFoot stands below papers that rest on the shop book.
-const commonFoot = "Common practice and starting values are for the shop to replace with its own."
-
 // orderList sets what is to be ordered, a table a supplier, with a box to tick
 // when it has come.
 func orderList(p quote.Paper) *document {
-	c := shopPaper(p, "Order list", commonFoot)
+	c := shopPaper(p, tongueOf(p))
+	c.title, c.foot = c.say("order-title", nil), c.say("shop-common", nil)
 	orders := ordersOf(p)
 	strips := append(c.titled(), c.paragraph(smallStyle, c.orderWords(), 0, 2)...)
 	for _, o := range orders {
 		name := o.supplier
 		switch {
 		case name == "" && len(orders) > 1:
-			name = "Of no supplier in the shop book"
+			name = c.say("order-no-supplier", nil)
 		case name == "":
-			name = "Materials"
+			name = c.say("order-materials", nil)
 		}
 		strips = append(strips, c.heading(name, 0)...)
 		strips = append(strips, c.orderTable(o)...)
@@ -83,19 +87,18 @@ func orderList(p quote.Paper) *document {
 
 // orderWords say what the quantities are.
 func (c *costs) orderWords() string {
-	e := c.e
-	words := "What the work uses up, of all pieces and casts, without castings that fail, rounded up to whole packs; prices are in " + e.Currency.Code + ". "
-	if e.Charged > 0 {
-		words += "Have on hand besides: metal for the gates, which come back (" + c.language.size(quantity.KindMass, float64(e.Charged), e.System) + " is charged in all), and the wax that is reclaimed."
+	charged := ""
+	if c.e.Charged > 0 {
+		charged = c.language.size(quantity.KindMass, float64(c.e.Charged), c.e.System)
 	}
-	return strings.TrimSpace(words)
+	return c.say("order-words", map[string]string{"Currency": c.e.Currency.Code, "Charged": charged})
 }
 
 // orderTable sets the materials of one supplier.
 func (c *costs) orderTable(o order) []strip {
 	e, l := c.e, c.language
 	tb := table{
-		size: costRow, before: 4, mark: ".",
+		size: costRow, before: 4, mark: l.mark,
 		columns: []column{
 			{wide: 10},
 			{gutter: 6},
@@ -107,18 +110,24 @@ func (c *costs) orderTable(o order) []strip {
 			{wide: 54, anchor: drawing.End, gutter: 6},
 			{wide: 62, anchor: drawing.End, gutter: 6},
 		},
-		head: []string{"", "Material", "Needed", "", "A pack", "Packs", "Comes to", "A pack at", "Cost"},
+		head: []string{
+			"", c.say("order-material", nil), c.say("order-needed", nil), "", c.say("order-pack", nil), c.say("order-packs", nil), c.say("order-comes-to", nil), c.say("order-pack-at", nil), c.say("order-cost", nil),
+		},
 	}
 	for _, w := range o.wants {
-		cells := []cell{{boxes: 1}, {words: w.name, note: strings.Join(w.stages, ", ")}, {words: w.need.StringFixed(w.places)}, {words: w.unit}, {}, {}, {}, {}, {words: l.amount(e.Currency, w.cost)}}
+		stages := make([]string, len(w.stages))
+		for i, name := range w.stages {
+			stages[i] = c.term(name)
+		}
+		cells := []cell{{boxes: 1}, {words: c.term(w.name), note: strings.Join(stages, ", ")}, {words: l.number(w.need.StringFixed(w.places))}, {words: c.term(w.unit)}, {}, {}, {}, {}, {words: l.amount(e.Currency, w.cost)}}
 		if w.packed {
-			cells[4].words, cells[5].words = w.pack.HoldsText(), l.count(w.packs)
+			cells[4].words, cells[5].words = l.number(w.pack.HoldsText()), l.count(w.packs)
 			cells[6].words, cells[7].words = strings.TrimSpace(l.number(w.ordered.String())+" "+w.pack.Unit.Symbol), l.amount(e.Currency, w.each)
 		}
 		tb.rows = append(tb.rows, row{style: costRow, rule: drawing.Rule, pad: 3, cells: cells})
 	}
 	bold := costRow.in(drawing.SansBold)
-	tb.rows = append(tb.rows, row{style: bold, ground: drawing.Wash, pad: 4, cells: []cell{{}, {words: "In all"}, {}, {}, {}, {}, {}, {}, {words: l.amount(e.Currency, o.cost)}}})
+	tb.rows = append(tb.rows, row{style: bold, ground: drawing.Wash, pad: 4, cells: []cell{{}, {words: c.say("order-in-all", nil)}, {}, {}, {}, {}, {}, {}, {words: l.amount(e.Currency, o.cost)}}})
 	tb.rows[len(tb.rows)-2].keep = true
 	return c.table(tb)
 }

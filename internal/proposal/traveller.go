@@ -23,7 +23,8 @@ const mostTravellers = 80
 // traveller sets a page for each section: what it is, what is done to it, with a
 // box for every step and coat, and what can hurt.
 func traveller(p quote.Paper) *document {
-	c := shopPaper(p, "Traveller", "The usual cautions. Follow local codes; licensed people decide.")
+	c := shopPaper(p, tongueOf(p))
+	c.title, c.foot = c.say("travel-title", nil), c.say("travel-foot", nil)
 	var strips []strip
 	for _, s := range castingsOf(c.e) {
 		page := c.sectionPage(s)
@@ -31,7 +32,7 @@ func traveller(p quote.Paper) *document {
 		strips = append(strips, page...)
 	}
 	if len(strips) == 0 {
-		strips = append(c.titled(), c.paragraph(bodyStyle, "No section is cast in this shop.", 0, 6)...)
+		strips = append(c.titled(), c.paragraph(bodyStyle, c.say("travel-none", nil), 0, 6)...)
 	}
 	return c.document(strips)
 }
@@ -50,20 +51,21 @@ func (c *costs) sectionPage(s casting) []strip {
 // sectionTop is the head of a section's page: its number, and of which cast.
 func (c *costs) sectionTop(s casting) []strip {
 	p := c.e.Pieces[s.piece]
-	words := fmt.Sprintf("Section %d of %d", (s.from-1)%p.Sections+1, p.Sections)
-	switch {
-	case s.many() > 1:
-		words = fmt.Sprintf("Sections 1 to %d", s.many())
-	case p.Casts > 1:
-		words += fmt.Sprintf(", cast %d of %d", (s.from-1)/p.Sections+1, p.Casts)
+	said := map[string]int{"Section": (s.from-1)%p.Sections + 1, "Sections": p.Sections, "Many": 0, "Cast": (s.from-1)/p.Sections + 1, "Casts": 0}
+	if s.many() > 1 {
+		said["Many"] = s.many()
 	}
+	if p.Casts > 1 {
+		said["Casts"] = p.Casts
+	}
+	words := c.say("travel-section", said)
 	title, ts := c.lines(costTitle, words+" — "+p.Name, c.wide)
 	var strips []strip
 	for _, l := range ts.clamp(title, 2, c.wide) {
 		strips = append(strips, strip{height: ts.lead, keep: true, items: []drawing.Item{ts.line(l, 0, 0, drawing.Start)}})
 	}
 	strips[0].mark = &mark{words: p.Name + ", " + lowerFirst(words)}
-	return append(strips, c.paragraph(bodyStyle, joinSome([]string{c.paper.Quote.Commission.Title, p.Alloy}, " · "), 0, 0)...)
+	return append(strips, c.paragraph(bodyStyle, joinSome([]string{c.paper.Quote.Commission.Title, c.term(p.Alloy)}, " · "), 0, 0)...)
 }
 
 // weights are the figures of one section, side by side.
@@ -77,19 +79,19 @@ func (c *costs) weights(s casting) strip {
 		}
 		return least + " – " + most
 	}
-	poured := "not known yet"
+	poured := c.say("travel-unknown", nil)
 	if len(s.heats) > 0 {
-		poured = fmt.Sprintf("%s of %d", numbers(s.heats), len(e.Heats))
+		poured = c.say("travel-heats", map[string]any{"Heats": numbers(s.heats), "Of": len(e.Heats)})
 	}
 	pairs := [][2]string{
-		{"Wax, without gates", each(c.waxOf(s.piece))},
-		{"Finished bronze", each(p.Finished)},
-		{"Poured, with gates", each(p.Poured)},
-		{"Heat", poured},
-		{"Wall", c.language.length(p.Wall, e.System)},
-		{"Coats", c.language.count(p.Coats)},
-		{"Fired shell", each(p.ShellMass)},
-		{"Weld, whole piece", c.language.length(p.Weld, e.System)},
+		{c.say("travel-wax", nil), each(c.waxOf(s.piece))},
+		{c.say("travel-finished", nil), each(p.Finished)},
+		{c.say("travel-poured", nil), each(p.Poured)},
+		{c.say("travel-heat", nil), poured},
+		{c.say("travel-wall", nil), c.language.length(p.Wall, e.System)},
+		{c.say("travel-coats", nil), c.language.count(p.Coats)},
+		{c.say("travel-shell", nil), each(p.ShellMass)},
+		{c.say("travel-weld", nil), c.language.length(p.Weld, e.System)},
 	}
 	const across, high = 4, 30.0
 	var items []drawing.Item

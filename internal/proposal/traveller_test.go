@@ -68,7 +68,7 @@ func TestSectionsOfAScanWeighWhatItsPlanSaysAndGoIntoTheHeatsOfTheirWeight(t *te
 
 	p := paperOf(t, edition())
 	p.Estimate = e
-	c := shopPaper(p, "", "")
+	c := shopPaper(p, "en")
 	assert.Contains(t, stripWords(c.weights(casting{least: 10.0 / 60, most: 0.5, heats: []int{1, 2}})), "10 kg – 30 kg")
 	assert.Equal(t, []estimate.HeatShare{{Count: 4, Kg: 20}}, byPiece(e.Heats[1].Sections))
 }
@@ -85,7 +85,7 @@ func stripWords(s strip) (all []string) {
 func TestTheWaxOfASectionIsThatOfTheEstimate(t *testing.T) {
 	for _, name := range []string{"waterfront", "edition"} {
 		p := paperOf(t, stories()[name])
-		c := shopPaper(p, "", "")
+		c := shopPaper(p, "en")
 		for _, l := range p.Estimate.Lines {
 			if l.Item != "Wax lost after reclaim" {
 				continue
@@ -114,7 +114,7 @@ func TestASectionsPageHasItsStepsItsCoatsAndWhatCanHurt(t *testing.T) {
 
 func TestThereIsABoxForEveryCoat(t *testing.T) {
 	p := paperOf(t, waterfront())
-	c := shopPaper(p, "", "")
+	c := shopPaper(p, "en")
 	for i, piece := range p.Estimate.Pieces {
 		boxes := 0
 		for _, r := range c.coatRows(casting{piece: i, from: 1, to: 1}) {
@@ -126,7 +126,7 @@ func TestThereIsABoxForEveryCoat(t *testing.T) {
 
 func TestHoursToAimAtAddToThoseOfTheEstimate(t *testing.T) {
 	p := paperOf(t, edition())
-	c := shopPaper(p, "", "")
+	c := shopPaper(p, "en")
 	for _, l := range p.Estimate.Lines {
 		if l.Class == estimate.Labour && l.Item == "Chasing" {
 			assert.Equal(t, fmt.Sprintf("%.1f h", l.Hours/12), c.hoursEach(l, casting{piece: 0, from: 1, to: 1}))

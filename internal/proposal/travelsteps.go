@@ -14,7 +14,7 @@ func (c *costs) steps(s casting, st *estimate.Stage) []strip {
 	tb := table{
 		size: costRow, before: 1,
 		columns: []column{{titles: true}, {wide: 64, anchor: drawing.End, gutter: 8}, {wide: 92, gutter: 16}, {wide: 84, gutter: 10}},
-		head:    []string{st.Name, "Hours to aim at", "By", "Date"},
+		head:    []string{c.term(st.Name), c.say("travel-hours", nil), c.say("travel-by", nil), c.say("travel-date", nil)},
 	}
 	add := func(words, hours string) {
 		tb.rows = append(tb.rows, row{style: costRow, rule: drawing.Rule, pad: 2.6, cells: []cell{{boxes: min(s.many(), mostBoxes), words: words}, {words: hours}}})
@@ -24,7 +24,7 @@ func (c *costs) steps(s casting, st *estimate.Stage) []strip {
 	}
 	for _, l := range c.e.Lines {
 		if l.Stage == st.ID && l.Class == estimate.Labour && (l.Piece == s.piece || l.Piece == estimate.Whole) {
-			add(l.Item, c.hoursEach(l, s))
+			add(c.term(l.Item), c.hoursEach(l, s))
 		}
 	}
 	if len(tb.rows) == 0 {
@@ -64,11 +64,11 @@ func (c *costs) coatRows(s casting) (rows []row) {
 	coats := []struct {
 		kind string
 		n    int
-	}{{"Fine coats", fine}, {"Medium coats", medium}, {"Coarse coats", c.e.Pieces[s.piece].Coats - fine - medium - seal}, {"Seal coats", seal}}
+	}{{"fine", fine}, {"medium", medium}, {"coarse", c.e.Pieces[s.piece].Coats - fine - medium - seal}, {"seal", seal}}
 	for _, k := range coats {
 		for left := k.n; left > 0; left -= mostBoxes {
 			n := min(left, mostBoxes)
-			rows = append(rows, row{style: costRow, rule: drawing.Rule, pad: 2.6, keep: true, cells: []cell{{boxes: n, words: k.kind}}})
+			rows = append(rows, row{style: costRow, rule: drawing.Rule, pad: 2.6, keep: true, cells: []cell{{boxes: n, words: c.say("travel-"+k.kind, nil)}}})
 		}
 	}
 	return rows
@@ -83,12 +83,9 @@ func (c *costs) warnings(s casting, st *estimate.Stage) (strips []strip) {
 		if x.Stage != st.ID || another {
 			continue
 		}
-		words, look := x.Text, costNote.tinted(drawing.Ink)
-		if x.Source != "" {
-			words += " (" + x.Source + ")"
-		}
+		words, look := c.caution(x), costNote.tinted(drawing.Ink)
 		if x.Level == estimate.Danger {
-			words, look = "Danger. "+words, look.in(drawing.SansSemiBold).tinted(drawing.Bad)
+			words, look = c.say("shop-danger", nil)+" "+words, look.in(drawing.SansSemiBold).tinted(drawing.Bad)
 		}
 		lines, look := c.lines(look, words, c.wide)
 		for i, l := range lines {

@@ -120,7 +120,7 @@ func (o *offer) listed() []strip {
 	}
 	tb := table{
 		size: rowStyle, before: 14,
-		columns: []column{{}, {wide: 84, anchor: drawing.End, gutter: 10}, {wide: 62, anchor: drawing.End, gutter: 10}, {wide: 52, anchor: drawing.End, gutter: 10}, {wide: 36, anchor: drawing.End, gutter: 10}},
+		columns: []column{{}, {wide: 84, anchor: drawing.End, gutter: 10}, {wide: 58, anchor: drawing.End, gutter: 8}, {wide: 48, anchor: drawing.End, gutter: 8}, {wide: 54, anchor: drawing.End, gutter: 8}},
 		head:    []string{o.label("work-piece"), o.label("work-height"), o.label("work-weight"), o.label("work-wall"), o.label("work-casts")},
 	}
 	for i := range pieces {

@@ -211,6 +211,13 @@ var (
 	ValidDays     = number("Price", "price.valid_days", "Quote stands for (days)", quantity.KindCount, "60", field.AtLeast1, "")
 )
 
+// PaperLanguage is what the papers that the work is done by are written in. A
+// proposal has a language of its own.
+var PaperLanguage = define("Price", Def{
+	Def:   field.Def{Key: "papers.language", Label: "Order list and traveller in", Sort: field.Choice, Choices: []string{"English", "français", "español"}},
+	Start: "English", Source: "as the shop speaks",
+})
+
 // Ranges: how far below and above the estimate each input may come to lie, by
 // how well it is known. One shop's hours move together.
 var (
