@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -84,4 +85,30 @@ func TestATimelineOfAnythingCanBeDrawn(t *testing.T) {
 		assert.NotPanics(t, func() { Raster(tl.Scene(), Light(), 1) })
 	}
 	assert.NotPanics(t, func() { Timeline{}.Scene() })
+}
+
+// Days close together have their labels before their drops, across the lines of
+// the days before them.
+func TestNoLineRunsThroughTheLabelOfADay(t *testing.T) {
+	s := Timeline{Frame: Frame{Width: 400, Text: 10}, Weeks: 30, Tasks: []Task{{Name: "Pour", Start: 2, End: 29}}, Milestones: []Milestone{
+		{24, "Original approved · 1 Jun"}, {27, "Bronze cast · 1 Jul"}, {30, "Installed and accepted · 6 Aug"},
+	}}.Scene()
+	for i, item := range s.Items {
+		words, ok := item.(Text)
+		if !ok || !strings.Contains(words.Words, "·") {
+			continue
+		}
+		ground := -1
+		for k, under := range s.Items[:i] {
+			if shape, ok := under.(Shape); ok && shape.Fill == Sheet && shape.Path.Bounds().Overlaps(words.Box()) {
+				ground = k
+			}
+		}
+		require.GreaterOrEqual(t, ground, 0, words.Words)
+		for _, over := range s.Items[ground:] {
+			if shape, ok := over.(Shape); ok && shape.Stroke == Accent {
+				assert.False(t, shape.Path.Bounds().Overlaps(words.Box()), "a line through %q", words.Words)
+			}
+		}
+	}
 }

@@ -143,3 +143,15 @@ func TestLongWorkIsMarkedByQuartersAndYears(t *testing.T) {
 		assert.Equal(t, want, strings.Join(got, " "), "%d weeks", weeks)
 	}
 }
+
+func TestACalendarThatCannotBeReadIsToldBesideItInTheShopBook(t *testing.T) {
+	b := sit(t, withDemo)
+	b.tap("Shop book")
+	b.book().choose("Calendar")
+	b.fill("calendar.pour_days", "whenever")
+	assert.Contains(t, b.field("calendar.pour_days").Fault(), "names no days of the week; give days such as Monday to Friday")
+	b.fill("calendar.pour_days", "Sunday")
+	assert.Contains(t, b.field("calendar.pour_days").Fault(), "is no working day")
+	b.fill("calendar.pour_days", "Tuesday")
+	assert.Empty(t, b.field("calendar.pour_days").Fault())
+}
