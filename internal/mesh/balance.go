@@ -15,20 +15,65 @@ type Balance struct {
 	Tip    float64 // by how many degrees it may lean before it tips; below 0 it tips by itself
 }
 
-// touchShare is the lowest part of a form that counts as touching the ground.
-const touchShare = 0.01
+const (
+	// touchShare is the lowest part of a foot that counts as touching the ground.
+	touchShare = 0.01
+	// unevenShare is how much higher than the lowest foot another may stand: a
+	// scan is seldom quite level, and feet are ground to their plinth.
+	unevenShare = 0.03
+)
 
-// BalanceOf sets a centre of mass over the foot of a mesh that stands with z up.
-func BalanceOf(m *Mesh, centre Vec) Balance {
+// Ground is what a form that stands with z up touches the ground with.
+type Ground struct {
+	Low     float64 // its lowest point
+	Outline []Flat  // round all its feet, as far as they bulge
+}
+
+// GroundOf finds the feet of a mesh: each part that hangs together in the lowest
+// three hundredths of its height, and of that what is near its own lowest point.
+func GroundOf(m *Mesh) Ground {
 	low, high := box(m.Points)
-	limit := low[2] + touchShare*(high[2]-low[2])
+	tall := high[2] - low[2]
+	near := func(i uint32) bool { return float64(m.Points[i][2]) <= low[2]+unevenShare*tall }
+	number, feet := map[uint32]uint32{}, forest{} // of the points near the ground
+	foot := func(i uint32) uint32 {
+		n, ok := number[i]
+		if !ok {
+			n = uint32(len(feet))
+			number[i], feet = n, append(feet, n)
+		}
+		return n
+	}
+	for _, t := range m.Triangles {
+		for k, i := range t {
+			if !near(i) {
+				continue
+			}
+			n := foot(i)
+			if j := t[(k+1)%3]; near(j) {
+				feet.join(n, foot(j))
+			}
+		}
+	}
+	lowest := map[uint32]float64{}
+	for i, n := range number {
+		f, z := feet.find(n), float64(m.Points[i][2])
+		if was, ok := lowest[f]; !ok || z < was {
+			lowest[f] = z
+		}
+	}
 	var touching []Flat
-	for _, p := range m.Points {
-		if float64(p[2]) <= limit {
+	for i, n := range number {
+		if p := m.Points[i]; float64(p[2]) <= lowest[feet.find(n)]+touchShare*tall {
 			touching = append(touching, Flat{float64(p[0]), float64(p[1])})
 		}
 	}
-	b := Balance{Centre: Vec{centre[0], centre[1], centre[2] - low[2]}, Foot: hull(touching)}
+	return Ground{Low: low[2], Outline: hull(touching)}
+}
+
+// Balance sets a centre of mass over the feet.
+func (g Ground) Balance(centre Vec) Balance {
+	b := Balance{Centre: Vec{centre[0], centre[1], centre[2] - g.Low}, Foot: g.Outline}
 	b.Inside = within(b.Foot, Flat{centre[0], centre[1]})
 	b.Tip = math.Atan2(b.Inside, b.Centre[2]) * 180 / math.Pi
 	return b

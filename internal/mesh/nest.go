@@ -95,11 +95,11 @@ func (s *Shells) Overlaps() bool {
 
 // buriedFaces finds the triangles with form on both sides: just above them, by a
 // hair, is still inside. They carry no metal of their own. Nil if there are none.
-func buriedFaces(m *Mesh, long float64) []bool {
+func buriedFaces(ctx context.Context, m *Mesh, long float64) ([]bool, error) {
 	tree := NewTree(m, nil)
 	out := make([]bool, len(m.Triangles))
 	found := make([]bool, (len(m.Triangles)+255)/256)
-	_ = inChunks(context.Background(), len(tree.corners), 256, func(chunk, from, to int) {
+	err := inChunks(ctx, len(tree.corners), 256, func(chunk, from, to int) {
 		for k := from; k < to; k++ {
 			above := tree.middle(k).Add(tree.normal(k).Mul(1e-5 * long))
 			if tree.Inside(above) {
@@ -110,10 +110,10 @@ func buriedFaces(m *Mesh, long float64) []bool {
 	})
 	for _, f := range found {
 		if f {
-			return out
+			return out, err
 		}
 	}
-	return nil
+	return nil, err
 }
 
 // Bodies gives each triangle a number that shells share which are cast as one:

@@ -81,12 +81,35 @@ func TestTheOutlineOfAStandingRingHasItsHole(t *testing.T) {
 
 func TestACylinderMayLeanByTheArctangentOfRadiusOverCentre(t *testing.T) {
 	m := cylinder(0.2, 1, 256, 4)
-	b := BalanceOf(m, Measure(m).Centre)
+	b := GroundOf(m).Balance(Measure(m).Centre)
 	assert.InDelta(t, 0.2, b.Inside, 0.001)
 	assert.InDelta(t, math.Atan(0.2/0.5)*180/math.Pi, b.Tip, 0.2)
-	leaning := BalanceOf(m, Vec{0.3, 0, 0.5})
+	leaning := GroundOf(m).Balance(Vec{0.3, 0, 0.5})
 	assert.InDelta(t, -0.1, leaning.Inside, 0.001, "past its foot it tips by itself")
 	assert.Negative(t, leaning.Tip)
+}
+
+// A stool of 1 m whose one leg is ground off by 2 cm stands on both all the same.
+func TestFeetOnUnevenGroundAllCount(t *testing.T) {
+	for _, off := range []float32{0, 0.005, 0.02} {
+		m := stool()
+		for i := range m.Points {
+			if p := &m.Points[i]; p[0] > 0.2 && p[2] < 0.1 {
+				p[2] += off
+			}
+		}
+		b := GroundOf(m).Balance(Measure(m).Centre)
+		assert.InDelta(t, 0.1, b.Inside, 0.01, "it stands 0.2 m deep on legs a metre apart")
+	}
+	m := stool()
+	for i := range m.Points {
+		if p := &m.Points[i]; p[0] > 0.2 && p[2] < 0.1 {
+			p[2] += 0.2
+		}
+	}
+	assert.Negative(t, GroundOf(m).Balance(Measure(m).Centre).Inside, "a leg in the air carries nothing")
+	cone := lathe(40, func(s float64) (r, z float64) { return 0.3 * s, s })
+	assert.Less(t, GroundOf(cone).Balance(Measure(cone).Centre).Inside, 0.02, "on its tip")
 }
 
 func BenchmarkPictureMillion(b *testing.B) {

@@ -12,6 +12,7 @@ const (
 	fewSlices   = 48 // of a piece that is cut again
 	deepCuts    = 6  // how often a section may be cut across yet another axis
 	mostCuts    = 200
+	manyParts   = 40
 )
 
 // Plan cuts the form into sections that are within the limits at a scale and a
@@ -29,8 +30,8 @@ func (w *Wall) Plan(ctx context.Context, scale, wall float64, limits Limits) (Pl
 	// Slabs that fit as they are, or thicker ones to be cut on: which takes less
 	// weld in the end is seen only when both are done.
 	for _, lenient := range []bool{false, true} {
-		d := &draft{ctx: ctx, scale: scale, limits: limits, reach: w.Profile.Reach, wall: wall / scale}
-		d.plan(l, tables, w.Profile.Metal(scale, wall), lenient, deepCuts)
+		d := &draft{ctx: ctx, scale: scale, limits: limits, reach: w.Profile.Reach, wall: wall / scale, deep: w.depth(scale, wall, limits)}
+		d.plan(l, tables, w.Profile.Metal(scale, wall), lenient, d.deep)
 		p, err := w.throughout(ctx, l, levelled(d.cuts))
 		if err != nil {
 			return Plan{}, err
@@ -46,6 +47,16 @@ func (w *Wall) Plan(ctx context.Context, scale, wall float64, limits Limits) (Pl
 		}
 	}
 	return best, nil
+}
+
+// depth is how often sections are cut across yet another axis: once where there
+// will be so many that a Ladder does as well in far less time.
+func (w *Wall) depth(scale, wall float64, limits Limits) int {
+	parts := max(atLeast(w.Profile.Metal(scale, wall), limits.Metal), atLeast(w.Profile.Area*scale*scale, limits.Area))
+	if parts > manyParts {
+		return 1
+	}
+	return deepCuts
 }
 
 // levelled makes one cut of those that lie in the same plane.
@@ -97,6 +108,7 @@ type draft struct {
 	reach       float64
 	cuts        []Cut
 	straight    bool // one axis was enough
+	deep        int  // how deep the cuts of the whole form may go
 }
 
 // plan cuts a lump that holds so much metal, and then its pieces, if they need it.
@@ -113,9 +125,9 @@ func (d *draft) plan(l *lump, tables []*Table, metal float64, lenient bool, dept
 	if table == nil || best.number < 2 {
 		return
 	}
-	cuts := table.cuts(best, depth < deepCuts)
+	cuts := table.cuts(best, depth < d.deep)
 	d.cuts = append(d.cuts, cuts...)
-	d.straight = depth == deepCuts && best.cost < unfit && !lenient
+	d.straight = depth == d.deep && best.cost < unfit && !lenient
 	if d.straight || depth == 1 {
 		return
 	}

@@ -82,16 +82,26 @@ type Standing struct {
 	Stance Stance
 	Skin   *Skin
 	Viewer *Viewer
+	Ground Ground
 	Wall   *Wall // nil until it is measured
 }
 
 // Stand stands the form as somebody answered.
 func (o *Opened) Stand(how Stance) (*Standing, error) {
+	return o.StandUntil(context.Background(), how)
+}
+
+// StandUntil is Stand, but ends with ctx: shells that overlap take a while.
+func (o *Opened) StandUntil(ctx context.Context, how Stance) (*Standing, error) {
 	m, err := Stand(o.Mesh, o.Shells, how)
 	if err != nil {
 		return nil, err
 	}
-	s := &Standing{Opened: o, Stance: how, Skin: skinOf(m, how.OpenFoot), Viewer: NewViewer(m)}
+	s := &Standing{Opened: o, Stance: how, Viewer: NewViewer(m)}
+	if s.Skin, err = skinOf(ctx, m, how.OpenFoot); err != nil {
+		return nil, err
+	}
+	s.Ground = GroundOf(s.Skin.Mesh)
 	s.Viewer.Closed = o.Seams.Closed()
 	return s, nil
 }
@@ -99,7 +109,7 @@ func (o *Opened) Stand(how Stance) (*Standing, error) {
 // skinOf gets a standing mesh ready: an open foot is closed, and neither that nor
 // a foot that is to be left open carries metal; nor does a face buried in another
 // shell. Shells that overlap, and a skin and its hollow, are cast as one.
-func skinOf(m *Mesh, openFoot bool) *Skin {
+func skinOf(ctx context.Context, m *Mesh, openFoot bool) (*Skin, error) {
 	size := Measure(m)
 	s := &Skin{Mesh: m}
 	bare := make([]bool, len(m.Triangles))
@@ -118,14 +128,18 @@ func skinOf(m *Mesh, openFoot bool) *Skin {
 		s.Body = shells.Bodies()
 	}
 	if shells.Overlaps() {
-		for i, b := range buriedFaces(s.Mesh, size.Long()) {
+		buried, err := buriedFaces(ctx, s.Mesh, size.Long())
+		if err != nil {
+			return nil, err
+		}
+		for i, b := range buried {
 			bare[i] = bare[i] || b
 		}
 	}
 	if slices.Contains(bare, true) {
 		s.Bare = bare
 	}
-	return s
+	return s, ctx.Err()
 }
 
 // Measure measures the wall. first, if not nil, hears a good answer as soon as
@@ -155,7 +169,7 @@ func (s *Standing) Keep(plan Plan, ladder Ladder) *Scan {
 		Open: s.Opened.Seams.Open, Shared: s.Opened.Seams.Shared, Turned: s.Opened.Seams.Turned,
 		Shells: len(s.Opened.Shells.List), Area: size.Area, Volume: volume, Box: size.Box(), Centre: centre,
 		Notes: s.Opened.Report.Notes, Profile: s.Wall.Profile, Plan: plan, Ladder: ladder,
-		Front: OutlineOf(m, Front), Flank: OutlineOf(m, Flank), Balance: BalanceOf(m, centre),
+		Front: OutlineOf(m, Front), Flank: OutlineOf(m, Flank), Balance: s.Ground.Balance(centre),
 	}
 	var picture bytes.Buffer
 	if png.Encode(&picture, s.Viewer.Draw(View{Yaw: 25, Pitch: 8}, 640, 640)) == nil {

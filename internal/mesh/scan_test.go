@@ -54,7 +54,7 @@ func TestAScanIsKeptWithoutItsFile(t *testing.T) {
 
 func TestShellsThatOverlapAreOneCastingAndHoldTheirMetalOnce(t *testing.T) {
 	m := join(sphere(0.5, 60), turned(sphere(0.5, 60), Vec{}, Vec{0.5, 0, 0}), turned(sphere(0.1, 20), Vec{}, Vec{0.25, 0, 0}))
-	s := skinOf(m, false)
+	s := skinned(t, m, false)
 	w, err := MeasureWall(context.Background(), s, nil, nil)
 	require.NoError(t, err)
 	const cap = math.Pi * 0.25 * 0.25 * (1.5 - 0.25) / 3
@@ -70,8 +70,23 @@ func TestAFormThatStandsOnARimIsClosedBelowAndBareThere(t *testing.T) {
 	foot := footFaces(whole, 1)
 	rim := without(whole, func(i int) bool { return foot[i] })
 	for _, m := range []*Mesh{whole, rim} {
-		open, closed := skinOf(m, true), skinOf(m, false)
+		open, closed := skinned(t, m, true), skinned(t, m, false)
 		assert.True(t, CountSeams(open.Mesh).Closed())
 		assert.InDelta(t, math.Pi*0.09, closed.Area()-open.Area(), 1e-3)
 	}
+}
+
+func skinned(t *testing.T, m *Mesh, openFoot bool) *Skin {
+	t.Helper()
+	s, err := skinOf(context.Background(), m, openFoot)
+	require.NoError(t, err)
+	return s
+}
+
+func TestStandingOverlappingShellsEndsWhenItIsCalledOff(t *testing.T) {
+	o := Prepare(join(sphere(0.5, 60), turned(sphere(0.5, 60), Vec{}, Vec{0.5, 0, 0})), Report{}, "")
+	ctx, stop := context.WithCancel(context.Background())
+	stop()
+	_, err := o.StandUntil(ctx, Stance{Unit: Metre, Up: ZUp})
+	assert.ErrorIs(t, err, context.Canceled)
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
 
@@ -51,7 +52,8 @@ func TestAHollowABuriedAndACrossingShellAreToldApart(t *testing.T) {
 func TestMetalOfOverlappingShellsIsNotCountedTwice(t *testing.T) {
 	const r, apart, wall = 0.5, 0.5, 0.02
 	m := join(sphere(r, 120), turned(sphere(r, 120), Vec{1, 1, 1}, Vec{apart, 0, 0}))
-	bare := buriedFaces(m, 1.5)
+	bare, err := buriedFaces(t.Context(), m, 1.5)
+	require.NoError(t, err)
 	w := wallWith(t, m, bare)
 	cap := func(r float64) float64 { h := r - apart/2; return math.Pi * h * h * (3*r - h) / 3 }
 	union := func(r float64) float64 { return 2 * (4.0/3*math.Pi*r*r*r - cap(r)) }
@@ -59,7 +61,9 @@ func TestMetalOfOverlappingShellsIsNotCountedTwice(t *testing.T) {
 	assert.InEpsilon(t, union(r)-union(r-wall), w.Profile.Metal(1, wall), 0.01)
 	skin := 2 * (4*math.Pi*r*r - 2*math.Pi*r*(r-apart/2))
 	assert.InEpsilon(t, skin, w.Profile.Area, 0.01)
-	assert.Nil(t, buriedFaces(sphere(1, 30), 2))
+	bare, err = buriedFaces(t.Context(), sphere(1, 30), 2)
+	require.NoError(t, err)
+	assert.Nil(t, bare)
 }
 
 func TestFacesTurnedAnyWhichWayAreMended(t *testing.T) {

@@ -205,7 +205,7 @@ func (n *scanNumbers) volume() float64 {
 // balance is a flag for the engineer, never a design.
 func (n *scanNumbers) balance() kit.Caution {
 	scale, wall, _ := n.size()
-	b := mesh.BalanceOf(n.s.standing.Skin.Mesh, n.s.wall.Profile.Centre(scale, wall).Mul(1/scale))
+	b := n.s.standing.Ground.Balance(n.s.wall.Profile.Centre(scale, wall).Mul(1 / scale))
 	high := quantity.Print(quantity.KindLength, b.Centre[2]*scale, n.s.q.context().System)
 	lean := fmt.Sprintf("it tips when it leans by %.1f°", b.Tip)
 	kind := kit.CautionNote

@@ -13,8 +13,8 @@ func (s *scanScreen) answer(how mesh.Stance) {
 	s.how = how
 	s.ask.show()
 	o := s.opened
-	s.stands.begin(s.w, func(context.Context) func() {
-		standing, err := o.Stand(how)
+	s.stands.begin(s.w, func(ctx context.Context) func() {
+		standing, err := o.StandUntil(ctx, how)
 		return func() {
 			if err != nil {
 				s.err = err
