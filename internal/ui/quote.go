@@ -321,6 +321,7 @@ func (q *quoteScreen) copy() func(context.Context) (func(), error) {
 		return func() {
 			q.sheet.Kept(kept)
 			q.head()
+			q.issued.follow()
 		}, err
 	}
 }

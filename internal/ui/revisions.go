@@ -20,24 +20,31 @@ const draftName = "the draft"
 type issuedRows struct {
 	q    *quoteScreen
 	id   quote.ID
-	next string // the quote's letter when they were read
+	next string      // the quote's letter when they were read
+	read quote.State // and its state, as it was kept
 	busy bool
 	rows []quote.Revision
-	err  error
+
+	steps []quote.Step // what became of the quote
+	err   error
 }
 
 // follow reads the revisions again, if there may be others.
 func (r *issuedRows) follow() {
 	is := r.q.sheet.Quote()
-	if is.ID == 0 || r.busy || r.id == is.ID && r.next == is.Letter {
+	if is.ID == 0 || r.busy || r.q.sheet.Unsaved() && r.id == is.ID || r.id == is.ID && r.next == is.Letter && r.read == is.State {
 		return
 	}
 	r.busy = true
 	d := r.q.w.desk
 	r.q.w.do(func() func() {
+		var steps []quote.Step
 		rows, err := d.Revisions(context.Background(), is.ID)
+		if err == nil {
+			steps, err = d.Steps(context.Background(), is.ID)
+		}
 		return func() {
-			r.busy, r.id, r.next, r.rows, r.err = false, is.ID, is.Letter, rows, err
+			r.busy, r.id, r.next, r.read, r.rows, r.steps, r.err = false, is.ID, is.Letter, is.State, rows, steps, err
 			r.q.rail.SetRows(r.q.railRows())
 			r.q.refreshPage(revisionsID)
 		}
@@ -75,6 +82,31 @@ func (r *issuedRows) lines(c money.Currency) (lines []kit.Line) {
 		lines = append(lines, kit.Line{ID: x.Letter, Name: name, Cost: price})
 	}
 	return lines
+}
+
+// history are the steps of the quote's life, the last first: what, who, when.
+func (r *issuedRows) history() (lines []kit.Line) {
+	for i := len(r.steps) - 1; i >= 0; i-- {
+		x := r.steps[i]
+		line := kit.Line{ID: fmt.Sprint(i), Name: stepWords(x, i == 0), Rate: x.By, Cost: x.At.Local().Format("2 Jan 2006, 15:04")}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// stepWords say what a step was.
+func stepWords(x quote.Step, first bool) string {
+	switch {
+	case first:
+		return "Begun, as " + string(x.State) + " " + x.Letter
+	case x.State == quote.Issued:
+		return "Issued: " + x.Letter
+	case x.State == quote.Draft:
+		return "Changed: a draft again"
+	case x.State == quote.Lapsed && x.By == "":
+		return "Lapsed by its date"
+	}
+	return capital(string(x.State))
 }
 
 // howLast is how the last issued revision stands.

@@ -139,3 +139,15 @@ func TestTabGoesThroughTheRevisions(t *testing.T) {
 		"[Accepted]", "[Declined]", "[Lapsed]", "[Withdraw]", "rows", "[Open the proposal]", "[Save it again …]", "revisions.from", "revisions.to",
 	}, b.around()[6:15])
 }
+
+func TestWhatBecameOfAQuoteSaysWhoAndWhen(t *testing.T) {
+	b := sit(t, withDemo, withMaker, func(o *Options) { o.Who = "Ida Moss" })
+	b.quote().issue()
+	b.tap("Issue A")
+	b.quote().choose(revisionsID)
+	b.tap("Accepted")
+	said := b.said()
+	assert.Contains(t, said, "Accepted Ida Moss "+noon.Local().Format("2 Jan 2006, 15:04"))
+	assert.Contains(t, said, "Issued: A Ida Moss")
+	assert.Contains(t, said, "Begun, as draft A")
+}

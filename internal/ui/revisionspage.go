@@ -24,8 +24,9 @@ type revisionsPage struct {
 	states map[quote.State]*kit.Button
 	row    *fyne.Container // issue and the states
 
-	rows *kit.LineTable
-	acts *fyne.Container // for the chosen revision
+	rows    *kit.LineTable
+	acts    *fyne.Container // for the chosen revision
+	history *kit.LineTable
 
 	before, after             *kit.Field
 	compare                   *kit.FieldGrid
@@ -57,10 +58,11 @@ func newRevisionsPage(q *quoteScreen) stagePage {
 		kit.NewButton("Open the proposal", kit.Plain, q.w.guarded(func() { p.onChosen(q.openIssued) })).WithIcon(theme.IconNameDocument),
 		kit.NewButton("Save it again …", kit.Plain, q.w.guarded(func() { p.onChosen(q.saveIssued) })).WithIcon(theme.IconNameDocumentSave),
 	)
+	p.history = titled("What became of it", "", "Who", "When")
 	p.comparison()
 	p.body = newPage(
 		kit.NewHeading("Revisions", "What was sent to the client never changes; what you change afterwards is the next letter"),
-		p.stands, p.row, p.rows, p.acts, p.compare, p.compared, p.steps, p.lines, p.working, p.inputs, p.set,
+		p.stands, p.row, p.rows, p.acts, p.compare, p.compared, p.steps, p.lines, p.working, p.inputs, p.set, p.history,
 	)
 	return p
 }
@@ -129,6 +131,8 @@ func (p *revisionsPage) show() {
 	if chosen == "" {
 		p.rows.Select(rows.last())
 	}
+	p.history.SetLines(rows.history())
+	show(p.history, len(rows.steps) > 1)
 	any := len(rows.rows) > 0
 	for _, o := range []fyne.CanvasObject{p.rows, p.acts, p.compare} {
 		show(o, any)
