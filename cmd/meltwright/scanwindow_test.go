@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,6 +15,8 @@ import (
 
 	"meltwright/internal/estimate"
 	"meltwright/internal/mesh"
+	"meltwright/internal/shop"
+	"meltwright/internal/sqlite"
 )
 
 // column writes a binary STL of a round column, 40 across and 180 high, that lies
@@ -87,10 +90,12 @@ func TestAScanIsOpenedAnsweredAndUsedInARealWindow(t *testing.T) {
 	p.until("the scan is open", func() bool { return p.remembers(file) })
 
 	p.press("Down", "Home", "Down", "Down", "Return") // its unit: not the first that is proposed
-	p.press("Tab", "Tab", "Tab", "Tab")               // past up, front and foot
+	p.press("Tab", "Down", "End", "Return")           // which way is up: x down
+	p.press("Down", "End", "Return")                  // again, if the form was just being turned
+	p.press("Tab", "Tab", "Tab", "space", "Tab")      // past front and foot; its file is kept
 	p.write("1.8 m")
 	w.keeps("form.height", "1.8 m")
-	p.press(times(5, "shift+Tab")...)
+	p.press(times(6, "shift+Tab")...)
 	p.press("Return") // use it, as soon as it is measured
 	var k *mesh.Scan
 	p.until("the scan is kept with the quote", func() bool {
@@ -101,10 +106,12 @@ func TestAScanIsOpenedAnsweredAndUsedInARealWindow(t *testing.T) {
 		return k != nil
 	})
 	assert.Equal(t, "column.stl", k.File)
-	assert.Equal(t, mesh.XUp, k.Stance.Up, "it stands on one of its ends")
+	assert.Equal(t, mesh.XDown, k.Stance.Up, "it stands as it was answered")
 	assert.NotEqual(t, mesh.Millimetre, k.Stance.Unit)
 	assert.InEpsilon(t, 180*k.Stance.Unit.Metres, k.Height(), 1e-6)
 	first := priceOfScan(t, w)
+	weighed(t, w, k, 1.8)
+	p.until("the file is kept too", func() bool { return slices.Equal(keptFiles(t, w), []string{k.SHA256}) })
 
 	dress := estimate.Commission{Pieces: []estimate.Piece{{Name: "Figure", Scan: k, Inputs: map[string]string{"form.known_by": "scan"}}}}
 	p.press(times(steps(t, dress, "form", "form.height"), "Tab")...)
@@ -112,11 +119,50 @@ func TestAScanIsOpenedAnsweredAndUsedInARealWindow(t *testing.T) {
 	p.write("2.4 m")
 	w.keeps("form.height", "2.4 m")
 	assert.NotEqual(t, first, priceOfScan(t, w), "the price follows the height")
+	weighed(t, w, k, 2.4)
 
 	p.press("ctrl+q")
 	p.leaves()
 	assert.NotContains(t, p.said.String(), "Error in Fyne call thread")
 	assert.NotContains(t, p.said.String(), "panic")
+}
+
+// weighed holds the sections of the estimate, as the window keeps it, to the
+// column: what is welded, and what is poured.
+func weighed(t *testing.T, w watcher, k *mesh.Scan, height float64) {
+	t.Helper()
+	q, _, ok := w.quote()
+	require.True(t, ok)
+	book, err := shop.Read(shop.Start())
+	require.NoError(t, err)
+	e, err := estimate.Of(q.Commission, book)
+	require.NoError(t, err)
+	p, scale := e.Pieces[0], height/k.Height()
+	assert.Greater(t, p.Sections, 1)
+	girth := 2 * math.Pi * 20 * k.Stance.Unit.Metres * scale
+	assert.Greater(t, float64(p.Weld), girth, "at least two rings are welded together")
+	kg := 0.0
+	for _, h := range e.Heats {
+		kg += h.Kg
+	}
+	assert.InEpsilon(t, float64(p.Poured), kg, 1e-6)
+	assert.InEpsilon(t, k.Profile.Metal(scale, float64(p.Wall))*8.359e3*1.05, float64(p.Finished), 1e-3, "its metal is that measured below the skin, thickened")
+}
+
+// keptFiles are the sums of the scan files that are kept with the quote.
+func keptFiles(t *testing.T, w watcher) (sums []string) {
+	t.Helper()
+	q, _, ok := w.quote()
+	require.True(t, ok)
+	s, err := sqlite.OpenReadOnly(t.Context(), w.path)
+	require.NoError(t, err)
+	defer s.Close()
+	list, err := s.KeptScanFiles(t.Context(), q.ID)
+	require.NoError(t, err)
+	for _, f := range list {
+		sums = append(sums, f.SHA256)
+	}
+	return sums
 }
 
 // priceOfScan is the price that is kept, which must be that of the same
