@@ -54,6 +54,9 @@ func ownWords(text string) string {
 	return strings.Join(lines, "\n\n")
 }
 
+// shortItem is up to how many lines an item of a list stays with the next.
+const shortItem = 4
+
 // running sets the blocks of a section, its first paragraph in a style of its
 // own. A last paragraph of one line stays with what is before it.
 func (t *setter) running(all []block, first style) []strip {
@@ -73,7 +76,11 @@ func (t *setter) running(all []block, first style) []strip {
 			if last := i == len(all)-1 || all[i+1].kind != '-'; last && i > 0 && all[i-1].kind == '-' {
 				strips[len(strips)-1].keep = true // no item of a list is alone on its page
 			}
-			strips = append(strips, t.item(bodyStyle, b.words)...)
+			lines := t.item(bodyStyle, b.words)
+			if first := i == 0 || all[i-1].kind != '-'; first && i+1 < len(all) && all[i+1].kind == '-' && len(lines) <= shortItem {
+				lines[len(lines)-1].keep = true // nor is the first of them left behind
+			}
+			strips = append(strips, lines...)
 		default:
 			before := 7.0
 			if i > 0 && (all[i-1].kind == '#' || all[i-1].kind == '+') {
