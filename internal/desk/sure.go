@@ -35,13 +35,3 @@ func (s *Sheet) SayRange(on bool) {
 	}
 	s.Choose(keys)
 }
-
-// Sure draws the range of an option's price, eight in ten of which lie within its
-// P10 and P90; it may run on any goroutine. Errors are ctx's, or the option's
-// faults.
-func (w Weighing) Sure(ctx context.Context, o Option, ask risk.Ask) (risk.Range, error) {
-	if len(o.Faults) > 0 {
-		return risk.Range{}, o.Faults
-	}
-	return risk.Draw(ctx, o.Commission, w.shop, ask)
-}

@@ -84,7 +84,7 @@ func TestAnOptionHasARangeOfItsOwn(t *testing.T) {
 	_, s := issuingDesk(t)
 	w := s.Weighing()
 	list := w.Options()
-	r, err := w.Sure(context.Background(), list[0], risk.Ask{Trials: 200})
+	r, err := w.Range(context.Background(), list[0], risk.Ask{Trials: 200})
 	require.NoError(t, err)
 	assert.Equal(t, list[0].Estimate.Price, r.Quoted)
 	assert.Less(t, r.Price.P10, r.Price.P90)
