@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"io"
-	"time"
 
 	"meltwright/internal/desk"
 	"meltwright/internal/fault"
@@ -89,7 +88,7 @@ func runRestore(ctx context.Context, out io.Writer, args []string) error {
 	if err != nil {
 		return err
 	}
-	aside, err := sqlite.Restore(ctx, path, rest[0], time.Now())
+	aside, err := sqlite.Restore(ctx, path, rest[0], now())
 	if err != nil {
 		return err
 	}
@@ -119,7 +118,7 @@ func runCheck(ctx context.Context, out io.Writer, args []string) error {
 			return err
 		}
 		p := &printer{w: out}
-		p.f("all is well: %d quotes, %d issued revisions, %d clients, %d shop books\n", r.Quotes, r.Revisions, r.Clients, r.Books)
+		p.f("all is well: %d quotes, %d issued revisions, %d clients, %d calls, %d pictures, %d shop books\n", r.Quotes, r.Revisions, r.Clients, r.Calls, r.Pictures, r.Books)
 		return p.err
 	})
 }

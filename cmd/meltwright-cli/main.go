@@ -36,7 +36,7 @@ func init() {
 		{"traveller", "[--language en|fr|es] [--paper a4|letter] [--db FILE] FILE OUT.pdf", "write a page for each section, with steps and coats to tick", runTraveller},
 		{"lines", "[--db FILE] FILE OUT.csv", "write every line of the estimate as a table", runLines},
 		{"wording", "[FOLDER]", "write the proposal's wording out, to change it: papers take it from your own folder", runWording},
-		{"list", "[--db FILE] [--bin] [WORDS]", "list the quotes in the store", runList},
+		{"list", "[--db FILE] [--bin] [--state draft] [--by price] [WORDS]", "list the quotes in the store: of one state, by number, client, price or deadline", runList},
 		{"show", "[--db FILE] [--json] N", "estimate a quote of the store, by its number", runShow},
 		{"export", "[--db FILE] N", "print a quote of the store as a commission file", runExport},
 		{"import", "[--db FILE] FILE", "keep a commission file as a new quote", runImport},

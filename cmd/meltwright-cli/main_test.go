@@ -12,16 +12,23 @@ import (
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"meltwright-cli": func() { os.Exit(run(os.Stdout, os.Stderr, os.Args[1:])) },
+		"meltwright-cli": func() {
+			now = func() time.Time { return storyDay }
+			os.Exit(run(os.Stdout, os.Stderr, os.Args[1:]))
+		},
 	})
 }
+
+// storyDay is the day on which all the stories take place: quotes are numbered by
+// its year.
+var storyDay = time.Date(2026, time.March, 14, 9, 26, 53, 0, time.Local)
 
 func TestStories(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "../../testdata/cli",
 		Setup: func(e *testscript.Env) error {
-			e.Setenv("YEAR", time.Now().Format("2006")) // quotes are numbered by it
-			e.Setenv("TODAY", time.Now().Format(time.DateOnly))
+			e.Setenv("YEAR", storyDay.Format("2006"))
+			e.Setenv("TODAY", storyDay.Format(time.DateOnly))
 			return nil
 		},
 	})

@@ -1,10 +1,13 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"io"
+	"os/user"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -14,6 +17,9 @@ import (
 	"meltwright/internal/quote"
 	"meltwright/internal/sqlite"
 )
+
+// now is the program's clock.
+var now = time.Now
 
 // sit opens the desk at the store that --db names, or at the user's own.
 func sit(ctx context.Context, db string) (*desk.Desk, error) {
@@ -25,7 +31,14 @@ func sit(ctx context.Context, db string) (*desk.Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	return desk.New(ctx, store, papers, time.Now)
+	d, err := desk.New(ctx, store, papers, now)
+	if err != nil {
+		return nil, err
+	}
+	if u, err := user.Current(); err == nil {
+		d.Sign(cmp.Or(u.Name, u.Username))
+	}
+	return d, nil
 }
 
 // atDesk does something at the desk and lets go of its store.
@@ -42,15 +55,23 @@ func atDesk(ctx context.Context, db string, do func(d *desk.Desk) error) error {
 }
 
 func runList(ctx context.Context, out io.Writer, args []string) error {
-	rest, opt, err := parseOptions(args, []string{"--db"}, []string{"--bin"})
+	rest, opt, err := parseOptions(args, []string{"--db", "--state", "--by"}, []string{"--bin"})
 	if err != nil {
 		return err
+	}
+	f := quote.Filter{Words: strings.Join(rest, " "), Bin: opt["--bin"] != "", State: quote.State(opt["--state"]), Order: quote.Order(opt["--by"]), Today: now()}
+	if f.State != "" && !f.State.Known() {
+		return usageError(fmt.Sprintf("--state wants one of %v", quote.States()))
+	}
+	if !slices.Contains(quote.Orders(), f.Order) {
+		return usageError(fmt.Sprintf("--by wants one of %v", quote.Orders()[1:]))
 	}
 	return atDesk(ctx, opt["--db"], func(d *desk.Desk) error {
 		const page = 500
 		p := &printer{w: out}
 		for at := 0; ; at += page {
-			rows, total, err := d.List(ctx, quote.Filter{Words: strings.Join(rest, " "), Bin: opt["--bin"] != "", Limit: page, Offset: at})
+			f.Limit, f.Offset = page, at
+			rows, total, err := d.List(ctx, f)
 			if err != nil {
 				return err
 			}
@@ -168,7 +189,7 @@ func somewhere(ctx context.Context, db string, do func(d *desk.Desk) error) erro
 	if db != "" {
 		return atDesk(ctx, db, do)
 	}
-	d, err := desk.New(ctx, desk.NoStore{}, papers, time.Now)
+	d, err := desk.New(ctx, desk.NoStore{}, papers, now)
 	if err != nil {
 		return err
 	}
