@@ -5,6 +5,7 @@ import "math"
 const (
 	footShare = 0.01 // of the height: what lies lower and faces down is the foot
 	rimShare  = 0.03 // of the height: a hole whose rim lies lower is an open foot
+	gapShare  = 0.02 // of the longest side: a hole less wide is a gap in the scan
 )
 
 // footFaces says which triangles of a standing mesh are its foot.
@@ -20,26 +21,39 @@ func footFaces(m *Mesh, height float64) []bool {
 }
 
 // HasOpenFoot says that a standing mesh has no foot: a hole whose whole rim lies
-// in the lowest part.
-func HasOpenFoot(m *Mesh) bool {
-	_, high := box(m.Points)
+// in the lowest part, and which is no mere gap between triangles.
+func HasOpenFoot(m *Mesh) bool { return len(openFeet(m)) > 0 }
+
+// openFeet are the rims that a standing mesh may stand on.
+func openFeet(m *Mesh) (feet [][]uint32) {
+	low, high := box(m.Points)
+	least := gapShare * largest(high.Sub(low))
 	for _, loop := range rims(m) {
-		if highest(m, loop) <= rimShare*high[2] {
-			return true
+		if highest(m, loop) <= rimShare*high[2] && acrossRim(m, loop) >= least {
+			feet = append(feet, loop)
 		}
 	}
-	return false
+	return feet
 }
 
-// closeFoot adds a flat foot where a standing mesh has none: a face in every
-// hole whose rim lies in the lowest part.
-func closeFoot(m *Mesh) *Mesh {
-	_, high := box(m.Points)
-	out := &Mesh{Points: m.Points, Triangles: m.Triangles[:len(m.Triangles):len(m.Triangles)]}
-	for _, loop := range rims(m) {
-		if highest(m, loop) <= rimShare*high[2] {
-			out.Triangles = append(out.Triangles, fill(m, loop)...)
+// acrossRim is how wide a rim is, along x or y.
+func acrossRim(m *Mesh, loop []uint32) float64 {
+	low, high := noNeed.low, noNeed.top
+	for _, i := range loop {
+		p := m.Points[i].Vec()
+		for k := range 3 {
+			low[k], high[k] = min(low[k], p[k]), max(high[k], p[k])
 		}
+	}
+	return max(high[0]-low[0], high[1]-low[1])
+}
+
+// closeFoot adds a flat foot where a standing mesh has none: a face in every rim
+// that it stands on.
+func closeFoot(m *Mesh) *Mesh {
+	out := &Mesh{Points: m.Points, Triangles: m.Triangles[:len(m.Triangles):len(m.Triangles)]}
+	for _, loop := range openFeet(m) {
+		out.Triangles = append(out.Triangles, fill(m, loop)...)
 	}
 	return out
 }

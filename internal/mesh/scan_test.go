@@ -90,3 +90,11 @@ func TestStandingOverlappingShellsEndsWhenItIsCalledOff(t *testing.T) {
 	_, err := o.StandUntil(ctx, Stance{Unit: Metre, Up: ZUp})
 	assert.ErrorIs(t, err, context.Canceled)
 }
+
+func TestAMissingTriangleUnderneathIsNoOpenFoot(t *testing.T) {
+	ring := turned(torus(3, 1, 400), Vec{}, Vec{0, 0, 1})
+	gap := without(ring, func(i int) bool { a, _, _ := ring.Corners(i); return i%97 == 3 && a[2] < 0.05 })
+	require.Positive(t, CountSeams(gap).Open)
+	assert.False(t, HasOpenFoot(gap))
+	assert.True(t, HasOpenFoot(without(ring, func(i int) bool { a, _, _ := ring.Corners(i); return a[2] < 0.01 })), "it stands on two rims")
+}
