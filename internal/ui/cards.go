@@ -58,7 +58,7 @@ func newCardsScreen(w *Window, shown int) *cardsScreen {
 func (c *cardsScreen) content() fyne.CanvasObject { return c.sheet }
 func (c *cardsScreen) leave()                     {}
 func (c *cardsScreen) arrive() {
-	c.list.Focus()
+	c.w.seek(c.list)
 	c.reload()
 }
 

@@ -52,12 +52,20 @@ func (l *listScreen) leave()                     {}
 
 func (l *listScreen) arrive() {
 	l.head()
-	l.list.Focus()
+	l.w.seek(l.list)
 	show(l.soon.scroll, !l.bin && len(l.soon.list) > 0)
 	if l.w.desk != nil && !l.bin {
 		l.soon.read() // first, because a quote may lapse by it
 	}
 	l.reload()
+}
+
+// seek puts the keyboard into a list's search. A screen that has just been made
+// does not know its canvas yet, so the window's is asked.
+func (w *Window) seek(l *kit.FilterList) {
+	if f, ok := l.Held()[0].(fyne.Focusable); ok {
+		w.win.Canvas().Focus(f)
+	}
 }
 
 // head writes the bar for the list or for the bin.
@@ -109,6 +117,7 @@ func (l *listScreen) opened(path string, readOnly bool) {
 	l.head()
 	l.w.readPeople(nil)
 	l.soon.read()
+	l.w.seek(l.list)
 	l.w.offerRescued()
 }
 

@@ -2,10 +2,12 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 
 	"meltwright/internal/quote"
 	"meltwright/internal/ui/kit"
+	"meltwright/internal/ui/look"
 )
 
 // anyState and changedFirst are how a list stands where nobody chose.
@@ -47,7 +49,7 @@ func newListOrder(w *Window, changed func()) *listOrder {
 		changed()
 	}))
 	o.everyone.Hide()
-	o.row = leading(atWidth(190, o.state), atWidth(220, o.order), o.everyone)
+	o.row = leading(ringed(190, o.state), ringed(220, o.order), o.everyone)
 	return o
 }
 
@@ -83,19 +85,28 @@ func (o *listOrder) narrow(f quote.Filter) quote.Filter {
 // narrowed tells whether anything but words keeps quotes off the list.
 func (o *listOrder) narrowed() bool { return o.state.Choice() != "" || o.of.ID != 0 }
 
-// atWidth gives an object a width of its own.
-func atWidth(width float32, o fyne.CanvasObject) fyne.CanvasObject {
-	return &fyne.Container{Layout: fixedWidth(width), Objects: []fyne.CanvasObject{o}}
+// ringed gives a picker a width of its own, and a ring while it has the keyboard.
+func ringed(width float32, p *kit.Picker) fyne.CanvasObject {
+	ring := &canvas.Rectangle{StrokeWidth: 2, CornerRadius: 5}
+	ring.Hide()
+	p.OnFocus = func(focused bool) {
+		ring.StrokeColor = theme.Color(look.Accent)
+		show(ring, focused)
+	}
+	return &fyne.Container{Layout: ringLayout(width), Objects: []fyne.CanvasObject{p, ring}}
 }
 
-type fixedWidth float32
+// ringLayout is a width at plain text size.
+type ringLayout float32
 
-func (w fixedWidth) Layout(objects []fyne.CanvasObject, s fyne.Size) {
-	objects[0].Move(fyne.NewPos(0, 0))
-	objects[0].Resize(s)
+func (ringLayout) Layout(objects []fyne.CanvasObject, s fyne.Size) {
+	for _, o := range objects {
+		o.Move(fyne.NewPos(0, 0))
+		o.Resize(s)
+	}
 }
 
-func (w fixedWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
+func (w ringLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	least := objects[0].MinSize()
 	return fyne.NewSize(max(least.Width, float32(w)*theme.TextSize()/14), least.Height)
 }
