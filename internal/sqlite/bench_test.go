@@ -1,6 +1,7 @@
 package sqlite
 
 import (
+	"cmp"
 	"os"
 	"path/filepath"
 	"testing"
@@ -86,6 +87,42 @@ func benchmarkSearch(b *testing.B, n int) {
 			}
 		})
 	}
+}
+
+// BenchmarkOrders100k lists quotes in every order, of one state, of one client, and
+// those among them that hold a word: each is the first page of a hundred thousand,
+// with the count of all.
+func BenchmarkOrders100k(b *testing.B) {
+	s := opened(b, filled(b, 100_000))
+	town := keep(b, s, quote.Client{Name: "Town of Grönhaven"})
+	_, err := s.db.ExecContext(b.Context(), `UPDATE quotes SET due = changed WHERE id % 10 = 0;
+		UPDATE quotes SET state = 'accepted' WHERE id % 50 = 0; UPDATE quotes SET client_id = ? WHERE id % 1000 = 0`, town.ID)
+	require.NoError(b, err)
+	for _, order := range quote.Orders() {
+		for name, f := range map[string]quote.Filter{
+			"all": {}, "accepted": {State: quote.Accepted}, "client": {Client: town.ID}, "owl": {Words: "owl"}, "s": {Words: "s"},
+		} {
+			f.Order, f.Today, f.Limit = order, march, 100
+			b.Run("by "+cmp.Or(string(order), "change")+"/"+name, func(b *testing.B) {
+				for b.Loop() {
+					_, _, err := s.List(b.Context(), f)
+					require.NoError(b, err)
+				}
+			})
+		}
+	}
+	b.Run("reminders", func(b *testing.B) {
+		for b.Loop() {
+			_, err := s.Reminders(b.Context(), march, march.AddDate(0, 0, 14))
+			require.NoError(b, err)
+		}
+	})
+	b.Run("the last page", func(b *testing.B) {
+		for b.Loop() {
+			_, _, err := s.List(b.Context(), quote.Filter{Order: quote.ByClient, Offset: 99_900, Limit: 100})
+			require.NoError(b, err)
+		}
+	})
 }
 
 func BenchmarkBackup10k(b *testing.B) {
