@@ -8,9 +8,11 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"meltwright/internal/fault"
 	"meltwright/internal/quote"
 	"meltwright/internal/sqlite"
 	"meltwright/internal/ui/kit"
@@ -126,5 +128,29 @@ func TestTheBackupsStayInTheWindow(t *testing.T) {
 		b.picture(map[int]string{100: "backups-100", 200: "backups-200"}[percent])
 		assert.Equal(t, []string{"[]", "[Another file …]", "[Restore]", "rows"}, b.around())
 		assert.IsType(t, &kit.Sheet{}, b.w.screen.content())
+	}
+}
+
+// shelved are backups of fixed days and sizes.
+type shelved struct{ copies }
+
+func (shelved) List(context.Context, string) ([]Backup, error) {
+	return []Backup{
+		{Path: "quotes-2026-03-14.db", Date: "2026-03-14", What: "of that day", Quotes: 12, Size: 184_320, Latest: "2026-012 The Weir Keeper", Changed: noon},
+		{Path: "quotes-2026-03-13-before-2.db", Date: "2026-03-13", What: "before an update", Quotes: 11, Size: 172_032, Latest: "2026-011 Otter, Floating", Changed: noon.AddDate(0, 0, -1)},
+		{Path: "quotes-2026-02-28.db", Date: "2026-02-28", What: "of that day", Err: fault.Fault{Field: "The copy", Problem: "is damaged", Remedy: "take another"}},
+	}, nil
+}
+
+func TestTheBackupsLookAsTheyDid(t *testing.T) {
+	for variant, mode := range bothModes {
+		t.Run(variant, func(t *testing.T) {
+			b := sit(t, withCopies, func(o *Options) { o.Backups = shelved{} })
+			b.wear(mode, 100)
+			b.win.Resize(fyne.NewSize(1280, 820))
+			b.menu("Backups")
+			b.picture("backups-1280-" + variant)
+			test.AssertRendersToMarkup(t, "backups-"+variant+".xml", b.win.Canvas())
+		})
 	}
 }
