@@ -170,16 +170,19 @@ func commissionAndDesk(ctx context.Context, file, db string, do func(c estimate.
 
 // quoteAndDesk is commissionAndDesk with the words for the papers.
 func quoteAndDesk(ctx context.Context, file, db string, do func(c estimate.Commission, words map[string]string, d *desk.Desk) error) error {
-	c, words, err := readCommission(file)
-	if err != nil {
-		return err
+	c, words, wrong := readCommission(file)
+	if wrong != nil && len(c.Pieces) == 0 {
+		return wrong
 	}
 	return somewhere(ctx, db, func(d *desk.Desk) error {
+		faults := append(fault.All(wrong), d.CheckWords(words)...)
 		c, err := d.OpenScans(ctx, c, filepath.Dir(file), nil)
-		if err != nil {
-			return err
+		faults = append(faults, fault.All(err)...)
+		if len(faults) == 0 {
+			return do(c, words, d)
 		}
-		return do(c, words, d)
+		_, err = estimate.Of(c, d.Shop())
+		return append(faults, fault.All(err)...).Err()
 	})
 }
 

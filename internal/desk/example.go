@@ -3,10 +3,12 @@ package desk
 import (
 	"io"
 	"maps"
+	"slices"
 	"strings"
 
 	"meltwright/internal/drawing"
 	"meltwright/internal/estimate"
+	"meltwright/internal/fault"
 	"meltwright/internal/form"
 	"meltwright/internal/quantity"
 	"meltwright/internal/risk"
@@ -146,13 +148,42 @@ func explainRanges() map[string]string {
 	return out
 }
 
+// CheckWords tells what is wrong with the words of a commission file: keys that no
+// paper has, languages and drawings there are none of, and dates that are none.
+func (d *Desk) CheckWords(words map[string]string) (faults fault.List) {
+	known := d.explainWords()
+	say := func(key, problem, remedy string) {
+		faults = append(faults, fault.Fault{Where: "words." + key, Field: "Words, " + key, Value: words[key], Problem: problem, Remedy: remedy})
+	}
+	for _, key := range slices.Sorted(maps.Keys(words)) {
+		text := strings.TrimSpace(words[key])
+		_, drawn := strings.CutPrefix(key, "drawing.")
+		switch {
+		case strings.HasPrefix(key, "//") || text == "":
+		case drawn && !slices.Contains(drawing.Names(), text):
+			say(key, "is no drawing", "give one of "+strings.Join(drawing.Names(), ", "))
+		case key == "language" && !slices.Contains(languages, text):
+			say(key, "is no language that there is wording for", "give one of "+strings.Join(languages, ", "))
+		case key == Start || key == Required:
+			_, err := ReadDate("Words, "+key, text)
+			faults = append(faults, fault.All(err)...)
+		case !drawn && known["words."+key] == "":
+			say(key, "is read by no paper", "take it away, or look for the right key in what “meltwright-cli example” explains")
+		}
+	}
+	return faults
+}
+
+// languages are those that proposals are written in.
+var languages = []string{"en", "fr", "es"}
+
 // explainWords explains what may be written for the papers.
 func (d *Desk) explainWords() map[string]string {
 	out := map[string]string{
 		"words":             "what papers and schedule take from the quote besides the commission",
 		"words." + Start:    "the day the work may begin, as 2 March 2026 or 2026-03-02",
 		"words." + Required: "the day the work has to be ready",
-		"words.language":    "of the proposal: en | fr | es",
+		"words.language":    "of the proposal: " + strings.Join(languages, " | "),
 		"words.drawing.0":   "the drawing of the first piece in the proposal, drawing.1 that of the second, and so on; one of: " + strings.Join(drawing.Names(), " | "),
 	}
 	p, ok := d.papers.(Preview)

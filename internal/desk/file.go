@@ -44,7 +44,8 @@ func encode(w io.Writer, f commissionFile) error {
 
 // DecodeCommission reads a commission file: the commission, and the words for its
 // papers. What is wrong with the file comes back as a fault; what is wrong with
-// its inputs is the estimate's to say.
+// its inputs is the estimate's to say: where the file is JSON, the commission comes
+// beside the faults.
 func DecodeCommission(r io.Reader) (c estimate.Commission, words map[string]string, err error) {
 	data, err := io.ReadAll(io.LimitReader(r, mostFile+1))
 	if err != nil {
@@ -53,34 +54,31 @@ func DecodeCommission(r io.Reader) (c estimate.Commission, words map[string]stri
 	if len(data) > mostFile {
 		return c, nil, fault.Fault{Field: "Commission file", Problem: "is larger than 64 MB", Remedy: "give a commission file"}
 	}
-	d := json.NewDecoder(bytes.NewReader(data))
-	d.DisallowUnknownFields()
+	data = bytes.TrimPrefix(data, []byte("\uFEFF")) // some editors begin a text with it
 	var f commissionFile
-	if err := d.Decode(&f); err != nil {
+	faults, err := checkJSON(data, f)
+	if err != nil {
+		return c, nil, err
+	}
+	if err := json.Unmarshal(data, &f); err != nil && len(faults) == 0 {
 		return c, nil, notJSON(err, data)
 	}
 	if f.Meltwright != fileMark {
-		return c, nil, fault.Fault{Where: "meltwright", Field: "Commission file, “meltwright”", Value: f.Meltwright, Problem: "is not the mark of a commission file of this version", Remedy: "it should read “" + fileMark + "”"}
+		faults = append(faults, fault.Fault{Where: "meltwright", Field: "Commission file, “meltwright”", Value: f.Meltwright, Problem: "is not the mark of a commission file of this version", Remedy: "it should read “" + fileMark + "”"})
 	}
-	return f.Commission, f.Words, nil
+	return f.Commission, f.Words, faults.Err()
 }
 
 // notJSON turns a decoder's error into a sentence with the line it is on.
 func notJSON(err error, data []byte) fault.Fault {
-	f := fault.Fault{Field: "Commission file", Problem: strings.TrimPrefix(err.Error(), "json: "), Remedy: "compare it with what “meltwright-cli example” prints"}
+	f := fault.Fault{Field: "Commission file", Problem: "is not a commission: " + strings.TrimPrefix(err.Error(), "json: "), Remedy: "compare it with what “meltwright-cli example” prints"}
 	var syntax *json.SyntaxError
-	var kind *json.UnmarshalTypeError
-	at := int64(-1)
 	switch {
-	case errors.As(err, &syntax):
-		at, f.Problem = syntax.Offset, "is not JSON: "+syntax.Error()
-	case errors.As(err, &kind):
-		at, f.Problem = kind.Offset, fmt.Sprintf("has a %s where %s wants text between quotes", kind.Value, kind.Field)
 	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
 		f.Problem = "ends too early"
-	}
-	if at >= 0 {
-		f.Field += fmt.Sprintf(", line %d", 1+bytes.Count(data[:min(int(at), len(data))], []byte("\n")))
+	case errors.As(err, &syntax):
+		f.Problem = "is not JSON: " + syntax.Error()
+		f.Field += fmt.Sprintf(", line %d", 1+bytes.Count(data[:min(int(syntax.Offset), len(data))], []byte("\n")))
 	}
 	return f
 }

@@ -60,7 +60,7 @@ func (r *run) takeBase(p *piece) {
 		if s.Name == p.in.word(stoneField) {
 			d := r.fact("density of "+lowerFirst(s.Name), float64(s.Density), kiloPerCubicMetre, field.Origin{From: field.ShopBook, Source: s.Source})
 			p.plinthMass = r.named("plinth", r.mul(p.plinth, d), kilogram)
-			p.stone, p.stoneName, p.stoneFrom = s.Price, s.Name, s.Source
+			p.stone, p.stoneName, p.stoneFrom = s.Price, s.Name, s.Priced
 		}
 	}
 }
@@ -109,7 +109,7 @@ func (r *run) anchors(p *piece) expr {
 // plinth the base is the piece's own foot.
 func (r *run) footing(p *piece) expr {
 	margin := r.mul(r.number(2), r.input(&p.in, padMarginField, metre))
-	w, d := r.foot(p), r.foot(p)
+	w, d := p.wide, p.deep
 	if hasPlinth(&p.in) {
 		w = r.input(&p.in, plinthWidthField, metre)
 		d = w
@@ -118,11 +118,6 @@ func (r *run) footing(p *piece) expr {
 		}
 	}
 	return r.mul(r.add(w, margin), r.add(d, margin), r.input(&p.in, padDepthField, metre))
-}
-
-// foot is the width of the box around the piece.
-func (r *run) foot(p *piece) expr {
-	return r.named("width of the piece", r.mul(p.finishedHeight, r.input(&p.in, boxField, none)), metre)
 }
 
 // baseWholeLines has the engineer, whose stamp covers the whole commission.

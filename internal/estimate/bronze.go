@@ -39,12 +39,13 @@ type alloy struct {
 	Price   field.Value
 	Source  string
 	Caution string
+	Priced  string
 }
 
 func (r *run) alloyOf(p *piece) alloy {
 	for _, a := range r.shop.Alloys {
 		if a.Name == p.in.word(alloyField) {
-			return alloy{a.Name, float64(a.Density) / 1000, a.Price, a.Source, a.Caution}
+			return alloy{a.Name, float64(a.Density) / 1000, a.Price, a.Source, a.Caution, a.Priced}
 		}
 	}
 	return alloy{}
@@ -54,7 +55,14 @@ func (r *run) alloyOf(p *piece) alloy {
 // area × wall, and no more than the form displaces.
 func (r *run) wallVolume(p *piece, litres float64) expr {
 	if p.body.Body.Exact() {
-		return r.fact("metal in the wall, by the form itself", litres, litre, field.Origin{From: p.known(), Source: r.scanNote(p)})
+		o := field.Origin{From: field.Proposed}
+		if p.scanned() {
+			o.From = field.Scanned
+		}
+		if !r.bare {
+			o.Source = r.exactNote(p)
+		}
+		return r.fact("metal in the wall, by the form itself", litres, litre, o)
 	}
 	v := r.mul(p.area, r.input(&p.in, wallField, millimetre))
 	if room, ok := p.body.Volume(); ok && float64(room)*1000 < v.v {
@@ -68,7 +76,7 @@ func (r *run) wallVolume(p *piece, litres float64) expr {
 // the outside; never more than the outside.
 func (r *run) takeInside(p *piece) {
 	if a, ok := p.body.Inside(p.wall); ok {
-		p.inside = r.fact("inside surface, by the form itself", float64(a), squareMetre, field.Origin{From: p.known(), Source: "exact"})
+		p.inside = r.fact("inside surface, by the form itself", float64(a), squareMetre, field.Origin{From: field.Proposed, Source: "exact"})
 		return
 	}
 	p.inside = r.named("inside surface", r.mul(p.area, r.share(&p.in, insideField)), squareMetre)

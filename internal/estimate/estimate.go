@@ -66,7 +66,9 @@ type PieceResult struct {
 	Coats          int
 	Weld           quantity.Length
 	Plinth         quantity.Mass
-	CrateSide      quantity.Length
+	Width, Depth   quantity.Length // the room it takes on the ground
+	CrateWidth     quantity.Length
+	CrateDepth     quantity.Length
 	CrateHeight    quantity.Length
 	Chargeable     quantity.Mass // for the carrier
 	Casts          int
@@ -156,7 +158,9 @@ type piece struct {
 	stone                               field.Value
 	stoneName, stoneFrom                string
 	solidShare                          float64
-	crateSide, crateHeight, chargeable  float64
+	wide, deep                          expr
+	crate                               [3]float64 // as wide, deep and high
+	chargeable                          float64
 	crossChecks                         []CrossCheck
 	parts                               []form.Share
 }

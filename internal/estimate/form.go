@@ -2,6 +2,7 @@ package estimate
 
 import (
 	"math"
+	"strconv"
 
 	"meltwright/internal/fault"
 	"meltwright/internal/field"
@@ -52,6 +53,8 @@ var (
 	animalKField    = asked("form", "animal_k", "k of Meeh's rule", quantity.KindFactor, field.AboveZero, "", "of the animal, by the shop book").when(isWay(wayAnimal))
 	coverMassField  = asked("form", "cover_mass", "Foil or tape used", quantity.KindMass, field.AboveZero, "100 g", "").when(isWay(wayCovered))
 	coverAreaField  = asked("form", "cover_per_area", "Weight of the foil or tape", quantity.KindAreaMass, field.AboveZero, "100 g/m²", "").when(isWay(wayCovered))
+	widthField      = asked("form", "width", "Width, as measured", quantity.KindLength, field.AboveZero, "", "by the form, or a share of the height").hint("the room it takes on the ground and in its crate")
+	depthField      = asked("form", "depth", "Depth, as measured", quantity.KindLength, field.AboveZero, "", "by the form, or a share of the height")
 	measuredField   = asked("form", "measured_height", "Height it was measured at", quantity.KindLength, field.AboveZero, "1 m", "").when(func(in *inputs) bool { w := in.word(wayField); return w != wayFigure && w != wayScan })
 	heightField     = asked("form", "height", "Height to make", quantity.KindLength, field.AboveZero, "", "as measured")
 	heightIsField   = choice("form", "height_is", "That height is", "the finished bronze's", "the clay original's")
@@ -102,6 +105,7 @@ func (r *run) takeForm(p *piece) {
 		p.originalArea = r.named("surface of the original", r.scaled(area, grown), squareMetre)
 	}
 	p.body = form.Sized{Body: body, Scale: p.scale.v}
+	r.takePlan(p, ref)
 	r.checkSize(p)
 }
 
@@ -130,9 +134,57 @@ func (r *run) checkSize(p *piece) {
 		r.fault(p, heightField, "leaves a surface of "+quantity.Significant(a, 3)+" m²", "check the heights: made and measured")
 	}
 	wall := quantity.Length(p.in.num(wallField))
-	if most := p.body.Thickest(); wall >= most && p.area.v > 0 {
-		r.fault(p, wallField, "is thicker than the form, which a wall of "+quantity.Print(quantity.KindLength, float64(most), r.system)+" fills", "give a thinner wall or a larger height")
+	if most := p.body.Most(); wall > most*(1+1e-9) && p.area.v > 0 {
+		show := func(l quantity.Length) string { return quantity.Print(quantity.KindLength, float64(l), r.system) }
+		if p.in.has(heightField) && !p.in.has(wallField) {
+			r.fault(p, heightField, "is too little for a wall of "+show(wall)+": at that size one of "+show(most)+" fills the form", "give a larger height or a thinner wall")
+			return
+		}
+		r.fault(p, wallField, "is thicker than the form, which a wall of "+show(most)+" fills", "give a thinner wall or a larger height")
 	}
+}
+
+// takePlan works out how much room the piece takes on the ground: as measured, as
+// the form tells, or as a share of its height.
+func (r *run) takePlan(p *piece, ref expr) {
+	wide, deep, known := p.body.Body.Plan(quantity.Length(ref.v))
+	p.wide = r.across(p, widthField, "width", float64(wide), known)
+	p.deep = r.across(p, depthField, "depth", float64(deep), known)
+}
+
+func (r *run) across(p *piece, f *Field, name string, v float64, known bool) expr {
+	switch {
+	case p.in.has(f):
+		return r.named(name+" of the piece", r.mul(r.input(&p.in, f, metre), p.scale), metre)
+	case known:
+		o := field.Origin{From: field.Proposed, Source: "the largest of the solids"}
+		if p.scanned() {
+			o = field.Origin{From: field.Scanned, Source: p.scan.File}
+		}
+		return r.named(name+" of the piece", r.mul(r.fact(name+" of the form", v, metre, o), p.scale), metre)
+	}
+	return r.named(name+" of the piece", r.mul(p.finishedHeight, r.input(&p.in, boxField, none)), metre)
+}
+
+// mostSolids is how many rows of solids a working tells one by one.
+const mostSolids = 12
+
+// solidsArea adds up the surfaces of the solids, row by row.
+func (r *run) solidsArea(p *piece) expr {
+	rows := r.commission.Pieces[p.index].Solids
+	if r.bare || len(rows) != len(p.solids) || len(rows) > mostSolids {
+		return r.fact("surface of the solids", float64(p.solids.Area()), squareMetre, field.Origin{From: field.Proposed, Source: "the list of solids, exact"})
+	}
+	var sum expr
+	for i, s := range p.solids {
+		one := form.Solids{{Shape: s.Shape, Count: 1}}
+		a := r.fact("surface of a "+form.Describe(rows[i]), float64(one.Area()), squareMetre, field.Origin{From: field.Proposed, Source: "exact, from the sizes typed in row " + strconv.Itoa(i+1) + " of the solids"})
+		if s.Count > 1 {
+			a = r.mul(r.number(float64(s.Count)), a)
+		}
+		sum = r.also(sum, a)
+	}
+	return r.named("surface of the solids", sum, squareMetre)
 }
 
 // body gives the form as measured, the height that goes with it, and its area.
@@ -145,8 +197,7 @@ func (r *run) body(p *piece) (form.Body, expr, expr) {
 	case wayAnimal:
 		return r.animal(p)
 	case waySolids:
-		a := r.fact("surface of the solids", float64(p.solids.Area()), squareMetre, field.Origin{From: field.Typed, Source: "the list of solids, exact"})
-		return p.solids, r.input(&p.in, measuredField, metre), a
+		return p.solids, r.input(&p.in, measuredField, metre), r.solidsArea(p)
 	case wayCovered:
 		a := r.named("surface, as covered", r.div(r.input(&p.in, coverMassField, kilogram), r.input(&p.in, coverAreaField, kiloPerArea)), squareMetre)
 		return form.Surface{Outside: quantity.Area(a.v), Room: quantity.Volume(p.in.num(volumeField))}, r.input(&p.in, measuredField, metre), a
@@ -225,8 +276,11 @@ func (r *run) fault(p *piece, f *Field, problem, remedy string) {
 		in = &p.in
 		x.Where, x.Field = p.where(f), p.fieldName(f, len(r.pieces))
 	}
-	if in.has(f) {
+	switch {
+	case in.has(f):
 		x.Value = in.texts[f.id]
+	case f.Book != shop.Unset || f.Start != "":
+		x.Value = f.Print(in.value(f), r.system)
 	}
 	r.faults = append(r.faults, x)
 }

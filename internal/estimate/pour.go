@@ -97,7 +97,7 @@ func (r *run) takeHeats() {
 	r.heats = r.packed("heats", len(r.est.Heats), "sections packed into crucibles of ", r.usable.v, ", each section from one heat")
 	r.pouredAll = r.named("metal poured, all casts", poured, kilogram)
 	r.charged = r.named("metal charged", r.div(r.pouredAll, r.less1(r.share(&r.whole, lossField))), kilogram)
-	r.days = r.packed("pour days", days, "whole heats as charged, packed into pour days of ", r.whole.num(weeklyField), "")
+	r.days = r.packed("pour days", days, "whole sections as charged, packed into pour days of ", r.whole.num(weeklyField), "")
 	r.daysCharged = r.days
 	if r.whole.has(chargedDayField) {
 		r.daysCharged = r.input(&r.whole, chargedDayField, none)
@@ -159,7 +159,7 @@ func pourLines(r *run, st *Stage, p *piece) {
 	used := r.perCast(st, p, r.add(p.finished, lost))
 	p.used = used
 	a := r.alloyOf(p)
-	r.write(st, item{piece: p, name: "Bronze used up, " + a.Name, q: used, unit: kilogram, rate: a.Price, from: field.Origin{From: field.ShopBook, Source: a.Source}})
+	r.write(st, item{piece: p, name: "Bronze used up, " + a.Name, q: used, unit: kilogram, rate: a.Price, from: field.Origin{From: field.ShopBook, Source: a.Priced}})
 }
 
 func pourWholeLines(r *run, st *Stage) {

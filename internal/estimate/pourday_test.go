@@ -9,9 +9,9 @@ import (
 	"meltwright/internal/estimate"
 )
 
-// A shop that melts 200 kg a pour day pours two heats of 70 kg on it, not two and
-// a half; a heat is not parted.
-func TestAPourDayHoldsWholeHeats(t *testing.T) {
+// A shop that melts 200 kg a pour day pours two sections of 70 kg on it, not two and
+// a half; a section is not parted.
+func TestAPourDayHoldsWholeSections(t *testing.T) {
 	// Five sections of about 70 kg poured, one a heat.
 	c := estimate.Commission{
 		Inputs: texts{"pour.holds": "100 kg", "pour.fill": "80 %", "pour.weekly": "200 kg", "pour.loss": "0 %"},
@@ -25,5 +25,5 @@ func TestAPourDayHoldsWholeHeats(t *testing.T) {
 	c.Inputs["pour.weekly"] = "50 kg"
 	e, err = estimate.Of(c, theShop(t))
 	require.NoError(t, err)
-	assert.Equal(t, 5, e.PourDays, "a heat over a day's metal takes a day of its own")
+	assert.Equal(t, 5, e.PourDays, "a section over a day's metal takes a day of its own")
 }

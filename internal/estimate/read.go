@@ -108,7 +108,7 @@ func (r *run) readExchange() {
 	case same: // what is typed for other money is kept, and not read
 	case r.whole.has(exchangeField):
 		r.exchange = money.Round(r.whole.num(exchangeField), 8)
-	default:
+	case strings.TrimSpace(r.commission.Inputs[exchangeField.path]) == "":
 		r.faults = append(r.faults, fault.Fault{
 			Where: exchangeField.Path(), Field: exchangeField.Label, Problem: "is missing",
 			Remedy: fmt.Sprintf("the shop book is in %s and this quote in %s: give what one %s buys", r.shop.Currency.Code, r.currency.Code, r.shop.Currency.Code),
@@ -255,18 +255,25 @@ func (r *run) unknown(fields []*Field, texts map[string]string) {
 func (r *run) readExtras(list []Extra) {
 	for i, x := range list {
 		where := fmt.Sprintf("extras.%d", i)
-		if _, ok := StageByID(x.Stage); !ok {
-			r.faults = append(r.faults, fault.Fault{Where: where, Field: "Own line “" + x.Item + "”, stage", Value: x.Stage, Problem: "is no stage", Remedy: "give one such as metalwork"})
-			continue
-		}
 		q, err1 := money.ParseDecimal(x.Quantity)
-		rate, err2 := money.ParseDecimal(x.Rate)
+		rate, err2 := r.currency.ParseRate(x.Rate)
+		bad := func(what, value, problem, remedy string) {
+			r.faults = append(r.faults, fault.Fault{Where: where, Field: "Own line “" + x.Item + "”, " + what, Value: value, Problem: problem, Remedy: remedy})
+		}
+		if strings.TrimSpace(x.Item) == "" {
+			bad("name", "", "is empty", "say what it is, such as Bronze plaque")
+		}
 		if err1 != nil || q.Sign() < 0 {
-			r.faults = append(r.faults, fault.Fault{Where: where, Field: "Own line “" + x.Item + "”, quantity", Value: x.Quantity, Problem: "is not a quantity", Remedy: "give a number from 0 up"})
-			continue
+			bad("quantity", x.Quantity, "is not a quantity", "give a number from 0 up")
 		}
 		if err2 != nil || rate.Sign() < 0 {
-			r.faults = append(r.faults, fault.Fault{Where: where, Field: "Own line “" + x.Item + "”, rate", Value: x.Rate, Problem: "is not a rate", Remedy: "give an amount from 0 up, such as 12.50"})
+			bad("rate", x.Rate, "is not a rate", "give an amount from 0 up, such as 12.50")
+		}
+		if _, ok := StageByID(x.Stage); !ok {
+			bad("stage", x.Stage, "is no stage", "give one such as metalwork")
+			continue
+		}
+		if err1 != nil || err2 != nil {
 			continue
 		}
 		r.extras = append(r.extras, extra{x.Stage, x.Item, x.Unit, q, rate})

@@ -23,7 +23,7 @@ func (r *run) scanForm(p *piece) (form.Body, expr, expr) {
 	from := field.Origin{From: field.Scanned, Source: p.scan.File}
 	height := r.fact("height as scanned", p.scan.Height(), metre, from)
 	area := r.fact("surface as scanned", p.scan.Profile.Area, squareMetre, from)
-	return form.Scan{Profile: &p.scan.Profile}, height, area
+	return form.Scan{Profile: &p.scan.Profile, Box: p.scan.Box}, height, area
 }
 
 // planned takes sections and welds from the section plan of the scan as it is at
@@ -63,8 +63,11 @@ func (r *run) planned(p *piece) bool {
 	return true
 }
 
-// scanNote says what area × wall would have given, where the form itself is known.
-func (r *run) scanNote(p *piece) string {
-	litres := p.area.v * float64(p.wall) * 1000
-	return fmt.Sprintf("measured below the skin; surface × wall would have given %s L", quantity.Significant(litres, 4))
+// exactNote says how the metal was found, and what area × wall would have given.
+func (r *run) exactNote(p *piece) string {
+	how := "exact, the solids less the rooms inside their walls"
+	if p.scanned() {
+		how = "measured below the skin"
+	}
+	return fmt.Sprintf("%s; surface × wall would have given %s L", how, quantity.Significant(p.area.v*float64(p.wall)*1000, 4))
 }

@@ -18,6 +18,7 @@ type plainPiece struct {
 	reference, area  float64 // as measured
 	room             float64 // litres displaced, 0 where nobody knows
 	metal, inside    float64 // litres and m² at the made size, where the form gives them
+	wide, deep       float64 // as measured, where the form gives them
 	height           float64 // to make
 	clay             bool    // that height is the clay's
 	wall, thickening float64
@@ -88,6 +89,7 @@ type weighed struct {
 	stoneKg                   float64
 	failures                  float64
 	crate, crateRoom, carrier float64
+	across, through           float64
 }
 
 // plainShop is what the whole commission has.
@@ -161,9 +163,13 @@ func (s plainShop) weigh(p plainPiece) weighed {
 	if !p.baseByOthers {
 		w.stoneKg = p.stone.room * p.stone.density
 	}
-	side, tall := 0.45*w.high+0.24, w.high+0.24
-	w.crate = 2*side*side + 4*side*tall
-	w.crateRoom = side * side * tall
+	w.across, w.through = 0.45*w.high, 0.45*w.high
+	if p.wide > 0 {
+		w.across, w.through = p.wide*w.scale, p.deep*w.scale
+	}
+	a, b, tall := w.across+0.24, w.through+0.24, w.high+0.24
+	w.crate = 2*a*b + 2*a*tall + 2*b*tall
+	w.crateRoom = a * b * tall
 	w.carrier = math.Max((w.finished+w.steel)*1.15, w.crateRoom*200) + w.stoneKg
 	return w
 }
@@ -207,7 +213,7 @@ func loads(weights []float64, counts []int, load float64) (filled []float64) {
 	return filled
 }
 
-// daysOf puts loads, the largest first, each into the first day that has room.
+// daysOf puts sections, the largest first, each into the first day that has room.
 func daysOf(loads []float64, most float64) float64 {
 	slices.SortFunc(loads, func(a, b float64) int { return cmp.Compare(b, a) })
 	var days []float64

@@ -88,7 +88,7 @@ func TestSecondReckoningOfAFigureWithADogAndABench(t *testing.T) {
 	man, dog, bench := figure("Figure", 1.15), standing("Dog", 0.62, 0.101*math.Cbrt(32*32)), standing("Bench", 0.45, 0)
 	man.height, man.stone, man.footing = 2.19, graniteBlock(1.6, 1.2, 0.4), true
 	dog.height, dog.room, dog.difficulty = 0.78, 32, 1.1
-	bench.wall, bench.alloy = 6, redBrass
+	bench.wall, bench.alloy, bench.wide, bench.deep = 6, redBrass, 1.6, 0.42
 	seat, legs := [3]float64{1.6, 0.42, 0.09}, 4.0
 	bench.area = 2*(seat[0]*seat[1]+seat[1]*seat[2]+seat[2]*seat[0]) + legs*math.Pi*0.08*0.36
 	inner := [3]float64{seat[0] - 0.012, seat[1] - 0.012, seat[2] - 0.012}
@@ -147,7 +147,7 @@ func TestSecondReckoningInPoundsAndDollarsOfABearFromAFileAndABallInTheirWax(t *
 	k := 0.7
 	slant := math.Sqrt(18*18+2.25*2.25) * inch
 	bear.stone = plainStone{"Limestone", "1.60", 2400, 15 * 15 * 18 * inch * inch * inch * (1 + k + k*k) / 3, 4*15*inch*(1+k)/2*slant + 15*15*inch*inch*k*k, 0, 0}
-	ball.wall, ball.alloy, ball.start = 6.35, gunmetal, 3
+	ball.wall, ball.alloy, ball.start, ball.wide, ball.deep = 6.35, gunmetal, 3, 12*inch, 12*inch
 	ball.metal = 1000 * math.Pi / 6 * (12*12*12 - 11.5*11.5*11.5) * inch * inch * inch
 	ball.inside = math.Pi * 11.5 * 11.5 * inch * inch
 	s, m := startingPlainShop(), startingPlainTerms()

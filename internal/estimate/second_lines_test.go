@@ -201,15 +201,17 @@ func (t *plainSheet) pour(pieces []weighed) {
 		weights[w.alloy.name] = append(weights[w.alloy.name], w.poured/w.n)
 		counts[w.alloy.name] = append(counts[w.alloy.name], int(w.n*w.casts))
 	}
-	var heats []float64
 	for alloy := range weights {
-		for _, kg := range loads(weights[alloy], counts[alloy], t.usable) {
-			heats = append(heats, kg/(1-t.loss))
+		t.heats += len(loads(weights[alloy], counts[alloy], t.usable))
+	}
+	var sectionKg []float64 // as charged
+	for _, w := range pieces {
+		for range int(w.n * w.casts) {
+			sectionKg = append(sectionKg, w.poured/w.n/(1-t.loss))
 		}
 	}
-	t.heats = len(heats)
 	kiln := math.Ceil(sections / 4)
-	t.pours = daysOf(heats, t.weekly)
+	t.pours = daysOf(sectionKg, t.weekly)
 	work := t.add("pour", -1, "Burn-out", 1.5*kiln, "h", "58")
 	work += t.add("pour", -1, "Melting and pouring", 3*(4*t.pours+0.5*float64(t.heats)), "h", "58")
 	work += t.add("pour", -1, "Fuel, burn-out", 260*kiln, "kWh", "0.055")

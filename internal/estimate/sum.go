@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"meltwright/internal/money"
 	"meltwright/internal/quantity"
 )
 
@@ -81,7 +80,8 @@ func (r *run) pieceResult(p *piece) PieceResult {
 		Inside: quantity.Area(p.inside.v), Shelled: quantity.Area(p.shelled.v),
 		Wall: p.wall, Alloy: p.in.word(alloyField), Sections: int(p.sections.v), SectionPour: quantity.Mass(p.sectionPour.v),
 		ShellMass: quantity.Mass(p.shellMass.v), Coats: int(p.coats.v), Weld: quantity.Length(p.weld.v),
-		Plinth: quantity.Mass(p.plinthMass.v), CrateSide: quantity.Length(p.crateSide), CrateHeight: quantity.Length(p.crateHeight),
+		Plinth: quantity.Mass(p.plinthMass.v), Width: quantity.Length(p.wide.v), Depth: quantity.Length(p.deep.v),
+		CrateWidth: quantity.Length(p.crate[0]), CrateDepth: quantity.Length(p.crate[1]), CrateHeight: quantity.Length(p.crate[2]),
 		Chargeable: quantity.Mass(p.chargeable), Casts: p.casts, SolidParts: p.solidNote(), SolidShare: p.solidShare,
 		AreaTimesWall: quantity.Mass(p.area.v*float64(p.wall)*p.density.v*1000*(1+p.in.num(thickField)) + p.in.num(lugsField)), CrossChecks: p.crossChecks, Parts: p.parts,
 		Coarse: int(p.coarse.v), Dress: p.dress, MeehK: p.meehK, Frame: quantity.Mass(p.frame.v),
@@ -99,42 +99,6 @@ func (r *run) pieceResult(p *piece) PieceResult {
 		}
 	}
 	return res
-}
-
-// sumCasts tells what is paid once and what per cast. Lines of the whole
-// commission's pour are shared by poured weight; delivery is not part of a cast.
-func (r *run) sumCasts() {
-	e := r.est
-	shared := money.Amount(0)
-	for _, l := range e.Lines {
-		switch {
-		case l.Piece == Whole && l.Stage == pourStage.ID:
-			shared += l.Amount
-		case l.Piece == Whole:
-		case l.Once:
-			e.Pieces[l.Piece].Once += l.Amount
-		default:
-			e.Pieces[l.Piece].PerCast += l.Amount
-		}
-	}
-	weights := make([]money.Decimal, len(e.Pieces))
-	for i, p := range e.Pieces {
-		weights[i] = money.Round(float64(p.Poured)*float64(p.Casts), 6)
-	}
-	for i, a := range money.Split(shared, weights) {
-		e.Pieces[i].PerCast += a
-	}
-	for i := range e.Pieces {
-		p := &e.Pieces[i]
-		p.NextCast = share(p.PerCast, p.Casts)
-		p.FirstCast = p.Once + p.PerCast - money.Amount(p.Casts-1)*p.NextCast
-		p.AverageCast = share(p.Once+p.PerCast, p.Casts)
-	}
-}
-
-// share is a/n, rounded half away from zero.
-func share(a money.Amount, n int) money.Amount {
-	return money.Part(a, money.Round(1, 0).DivRound(money.Round(float64(n), 0), 16))
 }
 
 // waxToMetal is the time from gated wax to poured metal of the piece that takes

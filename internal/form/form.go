@@ -27,6 +27,12 @@ type Body interface {
 	Inside(t quantity.Length) (quantity.Area, bool)
 	// Thickest is the wall from which nothing of the form would be hollow.
 	Thickest() quantity.Length
+	// Most is the thickest wall that can be asked for: one that fills the form, and
+	// of a sheet its own thickness.
+	Most() quantity.Length
+	// Plan is the room that the form takes on the ground, as wide and as deep, and
+	// false where nobody knows. Height is the form's own.
+	Plan(height quantity.Length) (wide, deep quantity.Length, known bool)
 	// Exact tells whether Metal follows the form itself, rather than area × wall.
 	Exact() bool
 }
@@ -65,6 +71,9 @@ func (z Sized) Inside(t quantity.Length) (quantity.Area, bool) {
 func (z Sized) Thickest() quantity.Length {
 	return z.Body.Thickest() * quantity.Length(z.Scale)
 }
+
+// Most is the thickest wall that can be asked for.
+func (z Sized) Most() quantity.Length { return z.Body.Most() * quantity.Length(z.Scale) }
 
 func (z Sized) cube() quantity.Volume { return quantity.Volume(z.Scale * z.Scale * z.Scale) }
 
@@ -105,6 +114,12 @@ func (s Surface) Thickest() quantity.Length {
 	}
 	return quantity.Length(ball)
 }
+
+// Most is the wall that fills the form.
+func (s Surface) Most() quantity.Length { return s.Thickest() }
+
+// Plan is not known from a surface.
+func (s Surface) Plan(quantity.Length) (wide, deep quantity.Length, known bool) { return 0, 0, false }
 
 // Exact is false: area × wall is high on convex forms.
 func (s Surface) Exact() bool { return false }

@@ -104,6 +104,21 @@ func ReadSolid(row map[string]string, sys quantity.System) (Solid, fault.List) {
 	return Solid{shape, n}, nil
 }
 
+// Describe says what a row of solids is, in the words it was typed in: "frustum
+// 0.3 m, 0.2 m, 0.8 m".
+func Describe(row map[string]string) string {
+	name := strings.ToLower(strings.TrimSpace(row["shape"]))
+	var sizes []string
+	for _, l := range Catalogue {
+		for _, d := range l.Sizes {
+			if l.Name == name {
+				sizes = append(sizes, strings.TrimSpace(row[d.Key]))
+			}
+		}
+	}
+	return name + " " + strings.Join(sizes, ", ")
+}
+
 // strangers tells of cells that no solid of the catalogue has. Those of another
 // solid than the row's are kept and not read; two strokes begin a comment.
 func strangers(row map[string]string) (faults fault.List) {

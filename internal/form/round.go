@@ -5,11 +5,12 @@ import "math"
 // Sphere has a diameter.
 type Sphere struct{ D float64 }
 
-func (s Sphere) area() float64            { return math.Pi * s.D * s.D }
-func (s Sphere) volume() float64          { return math.Pi * s.D * s.D * s.D / 6 }
-func (s Sphere) half() float64            { return s.D / 2 }
-func (s Sphere) hollow(t float64) float64 { return Sphere{s.D - 2*t}.volume() }
-func (s Sphere) inner(t float64) float64  { return Sphere{s.D - 2*t}.area() }
+func (s Sphere) area() float64                     { return math.Pi * s.D * s.D }
+func (s Sphere) volume() float64                   { return math.Pi * s.D * s.D * s.D / 6 }
+func (s Sphere) plan(float64) (wide, deep float64) { return s.D, s.D }
+func (s Sphere) half() float64                     { return s.D / 2 }
+func (s Sphere) hollow(t float64) float64          { return Sphere{s.D - 2*t}.volume() }
+func (s Sphere) inner(t float64) float64           { return Sphere{s.D - 2*t}.area() }
 
 // Ellipsoid has three diameters.
 type Ellipsoid struct{ A, B, C float64 }
@@ -22,8 +23,9 @@ func (e Ellipsoid) area() float64 {
 	return 4 * math.Pi * carlsonRG(a*b, b*c, c*a)
 }
 
-func (e Ellipsoid) volume() float64 { return math.Pi * e.A * e.B * e.C / 6 }
-func (e Ellipsoid) half() float64   { return min(e.A, e.B, e.C) / 2 }
+func (e Ellipsoid) volume() float64                   { return math.Pi * e.A * e.B * e.C / 6 }
+func (e Ellipsoid) plan(float64) (wide, deep float64) { return e.A, e.B }
+func (e Ellipsoid) half() float64                     { return min(e.A, e.B, e.C) / 2 }
 
 // hollow is the room that is t or more from the surface. Up to the smallest
 // radius of curvature it is Steiner's formula, V − A t + M t² − ⁴⁄₃π t³, M the
@@ -84,11 +86,12 @@ func (e Ellipsoid) curvature() float64 {
 // Torus has the diameter of its centre line and of its ring's section.
 type Torus struct{ Ring, D float64 }
 
-func (s Torus) area() float64            { return math.Pi * math.Pi * s.Ring * s.D }
-func (s Torus) volume() float64          { return math.Pi * math.Pi / 4 * s.Ring * s.D * s.D }
-func (s Torus) half() float64            { return s.D / 2 }
-func (s Torus) hollow(t float64) float64 { return Torus{s.Ring, s.D - 2*t}.volume() }
-func (s Torus) inner(t float64) float64  { return Torus{s.Ring, s.D - 2*t}.area() }
+func (s Torus) area() float64                     { return math.Pi * math.Pi * s.Ring * s.D }
+func (s Torus) volume() float64                   { return math.Pi * math.Pi / 4 * s.Ring * s.D * s.D }
+func (s Torus) half() float64                     { return s.D / 2 }
+func (s Torus) plan(float64) (wide, deep float64) { return s.Ring + s.D, s.Ring + s.D }
+func (s Torus) hollow(t float64) float64          { return Torus{s.Ring, s.D - 2*t}.volume() }
+func (s Torus) inner(t float64) float64           { return Torus{s.Ring, s.D - 2*t}.area() }
 
 func sq(x float64) float64 { return x * x }
 

@@ -6,7 +6,10 @@ import (
 )
 
 // Scan is a form measured on a scan: its metal follows the skin itself.
-type Scan struct{ Profile *mesh.Profile }
+type Scan struct {
+	Profile *mesh.Profile
+	Box     mesh.Vec // of the form as it stands, in metres
+}
 
 // Area is the skin that metal lies under.
 func (s Scan) Area() quantity.Area { return quantity.Area(s.Profile.Area) }
@@ -30,6 +33,14 @@ func (s Scan) Inside(t quantity.Length) (quantity.Area, bool) {
 
 // Thickest is how deep the deepest point lies.
 func (s Scan) Thickest() quantity.Length { return quantity.Length(s.Profile.Reach) }
+
+// Most is the wall that fills the form.
+func (s Scan) Most() quantity.Length { return s.Thickest() }
+
+// Plan is the box around the form, seen from above.
+func (s Scan) Plan(quantity.Length) (wide, deep quantity.Length, known bool) {
+	return quantity.Length(max(s.Box[0], s.Box[1])), quantity.Length(min(s.Box[0], s.Box[1])), s.Box[0] > 0
+}
 
 // Exact is true: the metal is measured below the skin.
 func (s Scan) Exact() bool { return true }

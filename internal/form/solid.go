@@ -28,7 +28,12 @@ type Shape interface {
 	inner(t float64) float64
 	// half is the wall from which nothing is hollow.
 	half() float64
+	// plan is the room on the ground: as wide and as deep, in a form so high.
+	plan(high float64) (wide, deep float64)
 }
+
+// sheet is a shape with a wall of its own.
+type sheet interface{ own() float64 }
 
 // Solid is a shape with the number of times it occurs.
 type Solid struct {
@@ -82,6 +87,28 @@ func (s Solids) Thickest() quantity.Length {
 		most = math.Max(most, x.Shape.half())
 	}
 	return quantity.Length(most)
+}
+
+// Most is the thickest wall that can be asked for: a plate or a tube may be as
+// thick as a wall, and casts solid.
+func (s Solids) Most() quantity.Length {
+	most := float64(s.Thickest())
+	for _, x := range s {
+		if thin, ok := x.Shape.(sheet); ok {
+			most = math.Max(most, thin.own())
+		}
+	}
+	return quantity.Length(most)
+}
+
+// Plan is the room of the largest of the solids either way: how they stand to
+// each other nobody has told.
+func (s Solids) Plan(height quantity.Length) (wide, deep quantity.Length, known bool) {
+	for _, x := range s {
+		w, d := x.Shape.plan(float64(height))
+		wide, deep = max(wide, quantity.Length(max(w, d))), max(deep, quantity.Length(min(w, d)))
+	}
+	return wide, deep, len(s) > 0
 }
 
 // Exact is true: the hollow volumes are the solids' own.

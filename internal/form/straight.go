@@ -11,14 +11,24 @@ type Cylinder struct {
 func (c Cylinder) area() float64 {
 	return math.Pi*c.D*c.H + float64(2-c.Ends)*math.Pi*c.D*c.D/4
 }
-func (c Cylinder) volume() float64 { return math.Pi * c.D * c.D / 4 * c.H }
-func (c Cylinder) half() float64   { return halfOf(c.D, c.H, c.Ends) }
+func (c Cylinder) volume() float64                        { return math.Pi * c.D * c.D / 4 * c.H }
+func (c Cylinder) plan(high float64) (wide, deep float64) { return lying(c.D, c.H, high), c.D }
+func (c Cylinder) half() float64                          { return halfOf(c.D, c.H, c.Ends) }
 func (c Cylinder) hollow(t float64) float64 {
 	return Cylinder{c.D - 2*t, c.H - walls(c.Ends)*t, c.Ends}.volume()
 }
 
 func (c Cylinder) inner(t float64) float64 {
 	return Cylinder{c.D - 2*t, c.H - walls(c.Ends)*t, c.Ends}.area()
+}
+
+// lying is how wide something long takes: its length where that is more than the
+// height of the form, in which it cannot stand.
+func lying(across, long, high float64) float64 {
+	if long > high*1.001 {
+		return math.Max(long, across)
+	}
+	return across
 }
 
 // walls counts the closed ends.
@@ -39,9 +49,10 @@ type Box struct {
 	Ends    Ends
 }
 
-func (b Box) area() float64   { return 2*(b.A+b.B)*b.C + walls(b.Ends)*b.A*b.B }
-func (b Box) volume() float64 { return b.A * b.B * b.C }
-func (b Box) half() float64   { return halfOf(math.Min(b.A, b.B), b.C, b.Ends) }
+func (b Box) area() float64                     { return 2*(b.A+b.B)*b.C + walls(b.Ends)*b.A*b.B }
+func (b Box) volume() float64                   { return b.A * b.B * b.C }
+func (b Box) plan(float64) (wide, deep float64) { return b.A, b.B }
+func (b Box) half() float64                     { return halfOf(math.Min(b.A, b.B), b.C, b.Ends) }
 func (b Box) room(t float64) Box {
 	return Box{b.A - 2*t, b.B - 2*t, b.C - walls(b.Ends)*t, b.Ends}
 }
@@ -52,12 +63,14 @@ func (b Box) inner(t float64) float64  { return b.room(t).area() }
 // in that.
 type Plate struct{ A, B, Thick float64 }
 
-func (p Plate) box() Box                 { return Box{p.A, p.B, p.Thick, Closed} }
-func (p Plate) area() float64            { return p.box().area() }
-func (p Plate) volume() float64          { return p.box().volume() }
-func (p Plate) half() float64            { return p.box().half() }
-func (p Plate) hollow(t float64) float64 { return p.box().hollow(t) }
-func (p Plate) inner(t float64) float64  { return p.box().inner(t) }
+func (p Plate) box() Box                          { return Box{p.A, p.B, p.Thick, Closed} }
+func (p Plate) area() float64                     { return p.box().area() }
+func (p Plate) volume() float64                   { return p.box().volume() }
+func (p Plate) plan(float64) (wide, deep float64) { return p.A, p.B }
+func (p Plate) own() float64                      { return p.Thick }
+func (p Plate) half() float64                     { return p.box().half() }
+func (p Plate) hollow(t float64) float64          { return p.box().hollow(t) }
+func (p Plate) inner(t float64) float64           { return p.box().inner(t) }
 
 // Tube is a ring of outer diameter D, bore and length: a surface outside, one
 // inside, and two rims. Its wall is its own; it is hollow only if two cast walls
@@ -67,11 +80,13 @@ type Tube struct{ D, Bore, L float64 }
 func (u Tube) area() float64 {
 	return math.Pi*(u.D+u.Bore)*u.L + math.Pi/2*(u.D*u.D-u.Bore*u.Bore)
 }
-func (u Tube) volume() float64          { return math.Pi / 4 * (u.D*u.D - u.Bore*u.Bore) * u.L }
-func (u Tube) half() float64            { return math.Min((u.D-u.Bore)/4, u.L/2) }
-func (u Tube) room(t float64) Tube      { return Tube{u.D - 2*t, u.Bore + 2*t, u.L - 2*t} }
-func (u Tube) hollow(t float64) float64 { return u.room(t).volume() }
-func (u Tube) inner(t float64) float64  { return u.room(t).area() }
+func (u Tube) volume() float64                        { return math.Pi / 4 * (u.D*u.D - u.Bore*u.Bore) * u.L }
+func (u Tube) plan(high float64) (wide, deep float64) { return lying(u.D, u.L, high), u.D }
+func (u Tube) own() float64                           { return (u.D - u.Bore) / 2 }
+func (u Tube) half() float64                          { return math.Min((u.D-u.Bore)/4, u.L/2) }
+func (u Tube) room(t float64) Tube                    { return Tube{u.D - 2*t, u.Bore + 2*t, u.L - 2*t} }
+func (u Tube) hollow(t float64) float64               { return u.room(t).volume() }
+func (u Tube) inner(t float64) float64                { return u.room(t).area() }
 
 // Frustum is a cone cut off: diameters at the foot and the top, and a height.
 // With Top 0 it is a cone, whose only end is its foot.
@@ -140,6 +155,11 @@ func (f Frustum) inner(t float64) float64 {
 		return 0
 	}
 	return r.area()
+}
+
+func (f Frustum) plan(high float64) (wide, deep float64) {
+	across := math.Max(f.Foot, f.Top)
+	return lying(across, f.H, high), across
 }
 
 // half is found by halving: the room shrinks steadily as the wall grows.

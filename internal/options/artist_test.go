@@ -143,5 +143,5 @@ func TestABudgetThatIsTooSmallLeavesTheArtistNothing(t *testing.T) {
 	assert.Zero(t, a.Fee)
 	assert.Equal(t, money.Amount(100_000), a.Short)
 	_, err = ArtistShare(figure("1 mm"), s, 1e9, false)
-	assert.ErrorContains(t, err, "thicker than the form")
+	assert.ErrorContains(t, err, "is too little for a wall of")
 }

@@ -134,21 +134,21 @@ func TestTheBudgetCountsBeforeTaxOrWithIt(t *testing.T) {
 }
 
 func TestTheSmallestHeightIsWhereTheWallFillsTheForm(t *testing.T) {
-	// A ball is filled by a wall of its radius: 20 mm fills a ball of 40 mm, so
-	// the first whole millimetre above that is hollow.
+	// A ball is filled by a wall of its radius: 20 mm fills a ball of 40 mm, which
+	// casts solid; a smaller one does not hold such a wall.
 	c := estimate.Commission{Pieces: []estimate.Piece{{
 		Inputs: map[string]string{"form.known_by": "solids", "form.measured_height": "1 m", "form.height": "1 m", "form.wall": "20 mm"},
 		Solids: []map[string]string{{"shape": "sphere", "diameter": "1 m"}},
 	}}}
 	fit, err := Largest(c, startingShop(t), 1e9, false)
 	require.NoError(t, err)
-	assert.InDelta(t, 0.041, float64(fit.Smallest), 1e-9)
+	assert.InDelta(t, 0.040, float64(fit.Smallest), 1e-9)
 	least, err := Smallest(c, startingShop(t))
 	require.NoError(t, err)
 	assert.Equal(t, fit.Smallest, least)
 	f := mustTry(t, c, startingShop(t), false)
-	assert.False(t, f.model.WallFits(f.rule, 0.040))
-	assert.True(t, f.model.WallFits(f.rule, 0.041))
+	assert.False(t, f.model.WallFits(f.rule, 0.039))
+	assert.True(t, f.model.WallFits(f.rule, 0.040))
 }
 
 func TestABudgetTooSmallForAnythingSaysWhatTheSmallestTakes(t *testing.T) {

@@ -66,5 +66,5 @@ func TestABudgetIsASectionForThoseWhoChooseIt(t *testing.T) {
 	q.Words = map[string]string{"sections": "budget"}
 	text := flat(textOf(t, proposalOf(t, q), "-layout"))
 	assert.Contains(t, text, "Design and engineering")
-	assert.Contains(t, text, "Total in CAD, tax included $371,617.20")
+	assert.Contains(t, text, "Total in CAD, tax included $372,335.40")
 }

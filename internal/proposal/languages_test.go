@@ -199,7 +199,7 @@ func TestDatesAreThoseOfTheLanguage(t *testing.T) {
 
 func TestThePDFInEveryLanguageReadsBackWithItsAmounts(t *testing.T) {
 	for code, want := range map[string][]string{
-		"fr": {"Lock Keeper", "Entente signée", "TVH, 14 %", "371 617,20 $", "valable jusqu’au 13 mai 2026", "bloc en granit", "ciselure", "chape rigide", "décochage"},
+		"fr": {"Lock Keeper", "Entente signée", "TVH, 14 %", "372 335,40 $", "valable jusqu’au 13 mai 2026", "bloc en granit", "ciselure", "chape rigide", "décochage"},
 		"es": {"Lock Keeper", "Acuerdo firmado", "HST, 14 %", "vigente hasta el 13 de mayo de 2026", "bloque de granito", "contramolde rígido", "cera perdida", "cincelan", "pátina"},
 	} {
 		q := waterfront()

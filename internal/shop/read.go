@@ -35,6 +35,7 @@ type (
 		Shrinkage         float64 // the alloy's own, a share
 		Price             field.Value
 		Caution, Source   string
+		Priced            string // where the price comes from
 	}
 	Crucible struct {
 		Name   string
@@ -46,12 +47,13 @@ type (
 		Density         quantity.Density
 		Price           field.Value
 		Caution, Source string
+		Priced          string
 	}
 	Stone struct {
-		Name    string
-		Density quantity.Density
-		Price   field.Value
-		Source  string
+		Name           string
+		Density        quantity.Density
+		Price          field.Value
+		Source, Priced string
 	}
 	Animal struct {
 		Name   string
@@ -160,14 +162,14 @@ func (s *Shop) addRow(table string, c map[string]field.Value) {
 	case AlloyTable:
 		s.Alloys = append(s.Alloys, Alloy{
 			c["name"].Text, quantity.Density(c["density"].Num), quantity.Temperature(c["solidus"].Num), quantity.Temperature(c["liquidus"].Num),
-			c["shrinkage"].Num, c["price"], c["caution"].Text, c["source"].Text,
+			c["shrinkage"].Num, c["price"], c["caution"].Text, c["source"].Text, pricedBy(table, c),
 		})
 	case CrucibleTable:
 		s.Crucibles = append(s.Crucibles, Crucible{c["name"].Text, quantity.Mass(c["holds"].Num), c["source"].Text})
 	case RubberTable:
-		s.Rubbers = append(s.Rubbers, Rubber{c["name"].Text, quantity.Density(c["density"].Num), c["price"], c["caution"].Text, c["source"].Text})
+		s.Rubbers = append(s.Rubbers, Rubber{c["name"].Text, quantity.Density(c["density"].Num), c["price"], c["caution"].Text, c["source"].Text, pricedBy(table, c)})
 	case StoneTable:
-		s.Stones = append(s.Stones, Stone{c["name"].Text, quantity.Density(c["density"].Num), c["price"], c["source"].Text})
+		s.Stones = append(s.Stones, Stone{c["name"].Text, quantity.Density(c["density"].Num), c["price"], c["source"].Text, pricedBy(table, c)})
 	case AnimalTable:
 		s.Animals = append(s.Animals, Animal{c["name"].Text, c["k"].Num, c["source"].Text})
 	case CraneTable:
@@ -178,4 +180,22 @@ func (s *Shop) addRow(table string, c map[string]field.Value) {
 	case TaxTable:
 		s.Taxes = append(s.Taxes, Tax{c["place"].Text, c["name"].Text, c["rate"].Dec, c["dated"].Text, c["source"].Text})
 	}
+}
+
+// pricedBy says where the price of a row comes from: what the row says; else
+// common practice, where it is the price that the book starts with.
+func pricedBy(key string, c map[string]field.Value) string {
+	if said := c["priced"].Text; said != "" {
+		return said
+	}
+	for _, t := range tables {
+		for _, row := range t.Start {
+			for i, col := range t.Columns {
+				if t.Key == key && col.Key == "price" && row[0] == c["name"].Text && row[i] == col.Print(c["price"], quantity.Metric) {
+					return field.NoSource
+				}
+			}
+		}
+	}
+	return "set by the shop"
 }

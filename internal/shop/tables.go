@@ -23,6 +23,9 @@ const (
 	gstDate = canada + "; date: CRA, Notice 226"
 )
 
+// priced is where a row's price comes from: its source is that of its density.
+var priced = text("priced", "Price from", true)
+
 func init() {
 	tables = []Table{
 		{
@@ -36,15 +39,16 @@ func init() {
 				price("price", "Ingot", quantity.Kilogram),
 				text("caution", "Caution", true),
 				text("source", "Source", true),
+				priced,
 			},
 			[][]string{
-				{"C87300 silicon bronze 95-1-4", "0.302 lb/in³", "1510 °F", "1780 °F", "1/4 in/ft", "17.80 / kg", "", "density and range: CDA-format data sheet, 2006; shrinkage from memory"},
-				{"C87200 silicon bronze", "0.302 lb/in³", "1580 °F", "1780 °F", "1/4 in/ft", "17.20 / kg", "", "Conex data sheet; the composition is wide, values nominal"},
-				{"C87600 low-zinc silicon brass", "0.300 lb/in³", "1580 °F", "1780 °F", "1/4 in/ft", "15.90 / kg", "", cda},
-				{"C83600 leaded red brass 85-5-5-5", "0.318 lb/in³", "1570 °F", "1850 °F", "11/64 in/ft", "14.60 / kg", "holds 4–6 % lead", "density: published data sheet; the rest " + cda},
-				{"C90300 tin bronze", "0.318 lb/in³", "1570 °F", "1832 °F", "3/16 in/ft", "21.40 / kg", "", "published data sheet; shrinkage from memory"},
-				{"C90500 gunmetal 88-10-0-2", "0.315 lb/in³", "1570 °F", "1830 °F", "3/16 in/ft", "22.10 / kg", "", "published data sheet; 1.6 % shrinkage: makeitfrom.com"},
-				{"C92200 Navy M", "0.312 lb/in³", "1518 °F", "1810 °F", "3/16 in/ft", "20.70 / kg", "holds 1–2 % lead", "density: published data sheet; the rest " + cda},
+				{"C87300 silicon bronze 95-1-4", "0.302 lb/in³", "1510 °F", "1780 °F", "1/4 in/ft", "17.80 / kg", "", "density and range: CDA-format data sheet, 2006; shrinkage from memory", ""},
+				{"C87200 silicon bronze", "0.302 lb/in³", "1580 °F", "1780 °F", "1/4 in/ft", "17.20 / kg", "", "Conex data sheet; the composition is wide, values nominal", ""},
+				{"C87600 low-zinc silicon brass", "0.300 lb/in³", "1580 °F", "1780 °F", "1/4 in/ft", "15.90 / kg", "", cda, ""},
+				{"C83600 leaded red brass 85-5-5-5", "0.318 lb/in³", "1570 °F", "1850 °F", "11/64 in/ft", "14.60 / kg", "holds 4–6 % lead", "density: published data sheet; the rest " + cda, ""},
+				{"C90300 tin bronze", "0.318 lb/in³", "1570 °F", "1832 °F", "3/16 in/ft", "21.40 / kg", "", "published data sheet; shrinkage from memory", ""},
+				{"C90500 gunmetal 88-10-0-2", "0.315 lb/in³", "1570 °F", "1830 °F", "3/16 in/ft", "22.10 / kg", "", "published data sheet; 1.6 % shrinkage: makeitfrom.com", ""},
+				{"C92200 Navy M", "0.312 lb/in³", "1518 °F", "1810 °F", "3/16 in/ft", "20.70 / kg", "holds 1–2 % lead", "density: published data sheet; the rest " + cda, ""},
 			},
 		},
 		{
@@ -70,11 +74,12 @@ func init() {
 				price("price", "Price", quantity.Kilogram),
 				text("caution", "Caution", true),
 				text("source", "Source", true),
+				priced,
 			},
 			[][]string{
-				{"Urethane, brush-on", "23.7 in³/lb", "24.50 / kg", "the hardener holds isocyanates", "Smooth-On, brush-on data sheet: 23.7 in³/lb"},
-				{"Silicone, tin-cured", "1.2 g/cm³", "33 / kg", "", "suppliers' sheets: 1.2–1.28 g/cm³"},
-				{"Silicone, platinum-cured", "1.24 g/cm³", "46 / kg", "", "suppliers' sheets: 1.2–1.28 g/cm³"},
+				{"Urethane, brush-on", "23.7 in³/lb", "24.50 / kg", "the hardener holds isocyanates", "Smooth-On, brush-on data sheet: 23.7 in³/lb", ""},
+				{"Silicone, tin-cured", "1.2 g/cm³", "33 / kg", "", "suppliers' sheets: 1.2–1.28 g/cm³", ""},
+				{"Silicone, platinum-cured", "1.24 g/cm³", "46 / kg", "", "suppliers' sheets: 1.2–1.28 g/cm³", ""},
 			},
 		},
 		{
@@ -84,16 +89,17 @@ func init() {
 				column("density", "Density", quantity.KindDensity, field.Bounds{Min: 100, Max: 12000}),
 				price("price", "Price", quantity.Kilogram),
 				text("source", "Source", true),
+				priced,
 			},
 			[][]string{
-				{"Granite", "2691 kg/m³", "2.60 / kg", "published density table"},
-				{"Basalt", "3011 kg/m³", "2.90 / kg", "published density table"},
-				{"Marble", "2700 kg/m³", "3.40 / kg", "published density tables: 2600–2800"},
-				{"Limestone", "2400 kg/m³", "1.60 / kg", "published density tables: 2100–2760"},
-				{"Concrete, cast", "2400 kg/m³", "0.85 / kg", "handbook tables"},
-				{"Mild steel", "7850 kg/m³", "4.80 / kg", "handbook tables"},
-				{"Stainless steel", "8000 kg/m³", "11 / kg", "handbook tables, from memory"},
-				{"Hardwood", "750 kg/m³", "9.50 / kg", "from memory"},
+				{"Granite", "2691 kg/m³", "2.60 / kg", "published density table", ""},
+				{"Basalt", "3011 kg/m³", "2.90 / kg", "published density table", ""},
+				{"Marble", "2700 kg/m³", "3.40 / kg", "published density tables: 2600–2800", ""},
+				{"Limestone", "2400 kg/m³", "1.60 / kg", "published density tables: 2100–2760", ""},
+				{"Concrete, cast", "2400 kg/m³", "0.85 / kg", "handbook tables", ""},
+				{"Mild steel", "7850 kg/m³", "4.80 / kg", "handbook tables", ""},
+				{"Stainless steel", "8000 kg/m³", "11 / kg", "handbook tables, from memory", ""},
+				{"Hardwood", "750 kg/m³", "9.50 / kg", "from memory", ""},
 			},
 		},
 		{

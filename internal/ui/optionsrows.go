@@ -245,12 +245,15 @@ func crateCell(o desk.Option, r estimate.Rule) optionCell {
 
 // crateSize is the sides of a crate in one unit: metres, or inches.
 func crateSize(p estimate.PieceResult, sys quantity.System) string {
-	side, height := float64(p.CrateSide), float64(p.CrateHeight)
-	unit, places := "m", 2
+	unit, places := quantity.Metre, 2
 	if sys == quantity.InchPound {
-		side, height, unit, places = quantity.Inch.In(side), quantity.Inch.In(height), "in", 0
+		unit, places = quantity.Inch, 0
 	}
-	return strings.Join([]string{quantity.Number(side, places), quantity.Number(side, places), quantity.Number(height, places)}, " × ") + " " + unit
+	var sides []string
+	for _, l := range []quantity.Length{p.CrateWidth, p.CrateDepth, p.CrateHeight} {
+		sides = append(sides, quantity.Number(unit.In(float64(l)), places))
+	}
+	return strings.Join(sides, " × ") + " " + unit.Symbol
 }
 
 // optionWeights are those of all casts: bronze, metal poured, and what they stand on.
