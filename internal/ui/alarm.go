@@ -33,7 +33,11 @@ func newAlarm(w *Window) *alarm {
 // show says that k could not be kept; nil takes the bar away.
 func (a *alarm) show(k *keeping) {
 	if a.w.readOnly {
-		a.box.Set(kit.Caution{Text: "Opened to read only: what you change here is not kept."})
+		text := "Opened to read only: what you change here is not kept in this file."
+		if k != nil {
+			text += a.w.sheltered(k)
+		}
+		a.box.Set(kit.Caution{Text: text})
 		a.button.Hide()
 		a.other.Hide()
 		a.bar.Show()

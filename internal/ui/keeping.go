@@ -59,6 +59,7 @@ func (k *keeping) enlist() {
 // changed keeps the subject soon.
 func (k *keeping) changed() {
 	if k.w.readOnly {
+		k.in(pause)
 		return
 	}
 	k.enlist()
@@ -71,6 +72,10 @@ func (k *keeping) changed() {
 func (k *keeping) now() {
 	k.stop()
 	if k.w.readOnly {
+		if k.subject.unsaved() {
+			k.w.shelter(k)
+			k.w.alarm.show(k)
+		}
 		return
 	}
 	if k.busy {

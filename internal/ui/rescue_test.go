@@ -63,9 +63,9 @@ func TestTheFileGoesOnceTheDiskTakesTheChangeAgain(t *testing.T) {
 	assert.Equal(t, "Heron", b.kept().Commission.Title)
 }
 
-// A disk of its own that is really full: what is typed there is told, sheltered
-// elsewhere, and kept as soon as there is room.
-func TestATrulyFullDiskLosesNothingThatIsTyped(t *testing.T) {
+// diskOfItsOwn gives a small disk, or leaves the test out where none can be had.
+func diskOfItsOwn(t *testing.T) string {
+	t.Helper()
 	mount, err := exec.LookPath("mount")
 	disk := t.TempDir()
 	if err == nil {
@@ -78,7 +78,13 @@ func TestATrulyFullDiskLosesNothingThatIsTyped(t *testing.T) {
 		t.Skip("a disk of its own takes a Linux machine and its administrator")
 	}
 	t.Cleanup(func() { assert.NoError(t, exec.Command("umount", "-l", disk).Run()) })
-	folder := filepath.Join(t.TempDir(), "rescued")
+	return disk
+}
+
+// A disk that is really full: what is typed there is told, lies elsewhere
+// meanwhile, and is kept as soon as there is room.
+func TestATrulyFullDiskLosesNothingThatIsTyped(t *testing.T) {
+	disk, folder := diskOfItsOwn(t), filepath.Join(t.TempDir(), "rescued")
 	b := sit(t, func(o *Options) { o.Path, o.Rescue = filepath.Join(disk, "quotes.db"), folder })
 	b.menu("New quote")
 	b.typed("Heron")
@@ -96,6 +102,40 @@ func TestATrulyFullDiskLosesNothingThatIsTyped(t *testing.T) {
 	b.clock.pass(time.Minute)
 	assert.Equal(t, title, b.kept().Commission.Title)
 	assert.NotContains(t, b.said(), "Not kept yet")
+}
+
+// A disk that takes nothing: the file opens to read, and what is typed all the
+// same lies elsewhere and comes back in a window that may write.
+func TestWhatIsTypedOverAReadOnlyDiskComesBackWhereItCanBeKept(t *testing.T) {
+	disk, folder := diskOfItsOwn(t), filepath.Join(t.TempDir(), "rescued")
+	path := filepath.Join(disk, "quotes.db")
+	at := func(o *Options) {
+		withCopies(o)
+		o.Demo, o.Path, o.Rescue = false, path, folder
+	}
+	b := sit(t, at)
+	b.menu("New quote")
+	b.typed("Heron")
+	b.w.close()
+	require.NoError(t, b.w.End())
+	b.w.desk = nil
+	require.NoError(t, exec.Command("mount", "-o", "remount,ro", disk).Run())
+	b = sit(t, at)
+	assert.Contains(t, b.said(), "Your quotes cannot be opened")
+	b.tap("Open to read only")
+	b.w.list.list.OnOpen(0)
+	b.menu("Previous stage")
+	b.typed("Herons in the reeds")
+	b.clock.pass(time.Second)
+	assert.Contains(t, b.said(), "what you change here is not kept in this file. Meanwhile it also lies in "+folder)
+	b.w.close()
+	require.NoError(t, b.w.End())
+	b.w.desk = nil
+	require.NoError(t, exec.Command("mount", "-o", "remount,rw", disk).Run())
+	b = sit(t, at)
+	b.tap("Bring back as new quotes")
+	assert.Contains(t, b.said(), "Herons in the reeds")
+	assert.Contains(t, b.said(), "2 quotes")
 }
 
 // changedElsewhere saves another title from beside the window.
