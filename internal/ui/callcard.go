@@ -30,7 +30,7 @@ func newCallScreen(w *Window, is quote.Call) *callScreen {
 		OnChanged: w.guardedText(c.chooseClient),
 	})
 	c.site = text("site", "Site", "where the work is to stand", func(x *quote.Call) *string { return &x.Site })
-	c.deadline = c.typed(kit.FieldSpec{ID: "call.deadline", Label: "Deadline", Understand: w.understandDay("Deadline")}, func(x *quote.Call) *string { return &x.Deadline })
+	c.deadline = c.typed(kit.FieldSpec{ID: "call.deadline", Label: "Deadline", Wide: true, Understand: w.understandDay("Deadline")}, func(x *quote.Call) *string { return &x.Deadline })
 	c.budget = c.typed(kit.FieldSpec{ID: "call.budget", Label: "Budget", Understand: w.understandMoney}, func(x *quote.Call) *string { return &x.Budget })
 	c.link = text("link", "Published at", "an address, or a paper's name", func(x *quote.Call) *string { return &x.Link })
 	c.notes = c.typed(kit.FieldSpec{ID: "call.notes", Kind: kit.NotesField, Label: "Notes", Lines: 6, Hint: "what they ask for"}, func(x *quote.Call) *string { return &x.Notes })

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"meltwright/internal/estimate"
 	"meltwright/internal/quote"
 	"meltwright/internal/ui/kit"
 )
@@ -91,7 +92,11 @@ func (r *headRefs) budget(text string) string {
 	case err != nil:
 		return "budget " + text
 	case e.Total > there:
-		return "with tax " + e.Currency.Whole(e.Total-there, locale) + " over the budget of " + e.Currency.Whole(there, locale)
+		return spent(e) + e.Currency.Whole(there, locale) + ": " + e.Currency.Whole(e.Total-there, locale) + " over"
 	}
-	return "with tax " + e.Currency.Whole(there-e.Total, locale) + " within the budget of " + e.Currency.Whole(there, locale)
+	return spent(e) + e.Currency.Whole(there, locale) + ": " + e.Currency.Whole(there-e.Total, locale) + " to spare"
+}
+
+func spent(e *estimate.Estimate) string {
+	return "with tax " + e.Currency.Whole(e.Total, locale) + " of a budget of "
 }
