@@ -21,6 +21,7 @@ type Estimate struct {
 	PourDays    int
 	DaysCharged float64       // pour days paid for: a part, where other jobs share a day
 	Usable      quantity.Mass // what one heat pours
+	Fill        float64       // of the crucible, a share
 	Charged     quantity.Mass // metal charged, failures not counted
 	MetalUsed   quantity.Mass // finished, and lost in melting, failures counted
 	Recasts     float64       // castings expected to fail

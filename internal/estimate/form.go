@@ -53,8 +53,6 @@ var (
 	animalKField    = asked("form", "animal_k", "k of Meeh's rule", quantity.KindFactor, field.AboveZero, "", "of the animal, by the shop book").when(isWay(wayAnimal))
 	coverMassField  = asked("form", "cover_mass", "Foil or tape used", quantity.KindMass, field.AboveZero, "100 g", "").when(isWay(wayCovered))
 	coverAreaField  = asked("form", "cover_per_area", "Weight of the foil or tape", quantity.KindAreaMass, field.AboveZero, "100 g/m²", "").when(isWay(wayCovered))
-	widthField      = asked("form", "width", "Width, as measured", quantity.KindLength, field.AboveZero, "", "by the form, or a share of the height").hint("the room it takes on the ground and in its crate")
-	depthField      = asked("form", "depth", "Depth, as measured", quantity.KindLength, field.AboveZero, "", "by the form, or a share of the height")
 	measuredField   = asked("form", "measured_height", "Height it was measured at", quantity.KindLength, field.AboveZero, "1 m", "").when(func(in *inputs) bool { w := in.word(wayField); return w != wayFigure && w != wayScan })
 	heightField     = asked("form", "height", "Height to make", quantity.KindLength, field.AboveZero, "", "as measured")
 	heightIsField   = choice("form", "height_is", "That height is", "the finished bronze's", "the clay original's")
@@ -75,6 +73,8 @@ var (
 	sectionsField   = asked("form", "sections", "Sections", quantity.KindCount, field.Bounds{Min: 1, Max: 2000}, "", "by crucible and shell tank")
 	alongField      = choice("form", "in_options", "At another scale it", "scales along", "stays as it is")
 	weldField       = asked("form", "weld", "Weld length", quantity.KindLength, field.ZeroUp, "", "of equal square patches")
+	widthField      = asked("form", "width", "Width, as measured", quantity.KindLength, field.AboveZero, "", "by the form, or a share of the height").hint("the room it takes on the ground and in its crate")
+	depthField      = asked("form", "depth", "Depth, as measured", quantity.KindLength, field.AboveZero, "", "by the form, or a share of the height")
 	shrinkField     = fromBook("form", "shrinkage", Hours, shop.Shrinkage)
 	thickField      = fromBook("form", "thickening", Hours, shop.Thickening)
 	lugsField       = asked("form", "lugs", "Lugs and flanges", quantity.KindMass, field.ZeroUp, "0 kg", "")
@@ -132,6 +132,9 @@ func (r *run) checkSize(p *piece) {
 	}
 	if a := p.area.v; !(a > 0) || math.IsInf(a, 0) || a > 1e5 {
 		r.fault(p, heightField, "leaves a surface of "+quantity.Significant(a, 3)+" m²", "check the heights: made and measured")
+	}
+	if v, a := p.in.num(volumeField), float64(p.body.Body.Area()); p.in.has(volumeField) && volumeField.applies(&p.in) && 36*math.Pi*v*v > a*a*a*(1+1e-9) {
+		r.fault(p, volumeField, "is more than "+quantity.Print(quantity.KindArea, a, r.system)+" of surface can hold: a ball holds the most, "+quantity.Print(quantity.KindVolume, math.Sqrt(a*a*a/(36*math.Pi)), r.system), "check the volume and the surface, both at the size they were measured at")
 	}
 	wall := quantity.Length(p.in.num(wallField))
 	if most := p.body.Most(); wall > most*(1+1e-9) && p.area.v > 0 {

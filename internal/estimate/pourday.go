@@ -19,17 +19,17 @@ func (r *run) pour(alloys []string, byAlloy map[string][]Load, sections float64)
 	return r.pourDays(all)
 }
 
-// pourDays packs sections, as charged, into days of so many kilograms. One over a
-// day's metal takes a day of its own.
+// pourDays packs sections, as charged, into days of so many kilograms. A day that
+// does not hold the heaviest is a fault.
 func (r *run) pourDays(sections []Load) (days int) {
-	most := r.whole.num(weeklyField) * (1 - r.whole.num(lossField)) // poured, on a day
-	fits := sections[:0]
+	keeps := 1 - r.whole.num(lossField)
+	most, heaviest := r.whole.num(weeklyField)*keeps, 0.0
 	for _, l := range sections {
-		if l.Kg <= most {
-			fits = append(fits, l)
-		} else {
-			days += l.Count
-		}
+		heaviest = max(heaviest, l.Kg)
 	}
-	return days + len(packHeats(fits, most))
+	if heaviest > most*(1+1e-9) {
+		r.fault(nil, weeklyField, "is less than one section takes, "+r.mass(heaviest/keeps)+" as charged", "give more metal a pour day, or cut the piece into more sections")
+		return 1
+	}
+	return len(packHeats(sections, most))
 }

@@ -257,6 +257,7 @@ func (r *run) readExtras(list []Extra) {
 		where := fmt.Sprintf("extras.%d", i)
 		q, err1 := money.ParseDecimal(x.Quantity)
 		rate, err2 := r.currency.ParseRate(x.Rate)
+		before := len(r.faults)
 		bad := func(what, value, problem, remedy string) {
 			r.faults = append(r.faults, fault.Fault{Where: where, Field: "Own line “" + x.Item + "”, " + what, Value: value, Problem: problem, Remedy: remedy})
 		}
@@ -271,9 +272,8 @@ func (r *run) readExtras(list []Extra) {
 		}
 		if _, ok := StageByID(x.Stage); !ok {
 			bad("stage", x.Stage, "is no stage", "give one such as metalwork")
-			continue
 		}
-		if err1 != nil || err2 != nil {
+		if len(r.faults) > before {
 			continue
 		}
 		r.extras = append(r.extras, extra{x.Stage, x.Item, x.Unit, q, rate})

@@ -13,6 +13,7 @@ func (r *run) sum() {
 	r.sumStages()
 	e.Sections, e.PourDays, e.DaysCharged = int(r.sections.v), int(r.days.v), r.daysCharged.v
 	e.Usable, e.Charged = quantity.Mass(r.usable.v), quantity.Mass(r.charged.v)
+	e.Fill = r.whole.num(fillField)
 	e.ValidDays = int(r.whole.num(validField))
 	e.Recasts = r.recasts.v
 	e.RecastRisk = 1 - math.Pow(r.whole.num(yieldField), r.sections.v)
@@ -103,8 +104,9 @@ func (r *run) pieceResult(p *piece) PieceResult {
 
 // waxToMetal is the time from gated wax to poured metal of the piece that takes
 // longest, in weeks: gating by two people, the coats at so many a day, burn-out
-// a day, and half the wait from one pour day to the next, a week. The calendar
-// of a job is another room's; this is the foundry's rule of thumb.
+// a day, half the wait from one pour day to the next, a week, and a week for each
+// further pour day. The calendar of a job is another room's; this is the
+// foundry's rule of thumb.
 func (r *run) waxToMetal() float64 {
 	longest := 0.0
 	for _, p := range r.pieces {
@@ -112,7 +114,7 @@ func (r *run) waxToMetal() float64 {
 		days := gating + p.coats.v/p.in.num(coatsADayField) + 1
 		longest = math.Max(longest, days/5+0.5)
 	}
-	return longest
+	return longest + math.Max(0, r.days.v-1)
 }
 
 func (r *run) metalClause() {

@@ -9,6 +9,9 @@ import (
 // where the estimate tells; empty where it does not.
 func (q *quoteScreen) proposed(e estimate.Entry) string {
 	latest := q.sheet.Latest()
+	if e.Field.Path() == "pour.holds" && latest.Fill > 0 {
+		return quantity.Print(quantity.KindMass, float64(latest.Usable)/latest.Fill, latest.System)
+	}
 	if e.Piece < 0 || e.Piece >= len(latest.Pieces) {
 		return ""
 	}
@@ -20,6 +23,10 @@ func (q *quoteScreen) proposed(e estimate.Entry) string {
 		return quantity.Number(float64(p.Sections), 0)
 	case "form.weld":
 		return quantity.Print(quantity.KindLength, float64(p.Weld), latest.System)
+	case "form.width":
+		return quantity.Print(quantity.KindLength, float64(p.Width)/p.Scale, latest.System)
+	case "form.depth":
+		return quantity.Print(quantity.KindLength, float64(p.Depth)/p.Scale, latest.System)
 	case "form.dress_factor":
 		return quantity.Number(p.Dress, 2)
 	case "form.animal_k":
