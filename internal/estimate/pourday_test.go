@@ -24,5 +24,5 @@ func TestAPourDayHoldsWholeSections(t *testing.T) {
 	assert.Equal(t, 3, e.PourDays)
 	c.Inputs["pour.weekly"] = "50 kg"
 	_, err = estimate.Of(c, theShop(t))
-	assert.ErrorContains(t, err, "Metal a pour day “50 kg” is less than one section takes, 69.2 kg as charged; give more metal a pour day")
+	assert.ErrorContains(t, err, "Metal a pour day “50 kg” is less than one section takes, 69.22 kg as charged; give more metal a pour day")
 }
