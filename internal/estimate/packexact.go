@@ -59,24 +59,32 @@ func (p *packer) solve(s int) int16 {
 	for p.left(s, first) == 0 {
 		first++
 	}
-	best, to := int16(math.MaxInt16), s
-	p.fill(s, s, first, 0, true, func(after int) {
+	best, to, least := int16(math.MaxInt16), s, p.byWeight(s)
+	p.fill(s, s, first, 0, true, func(after int) (enough bool) {
 		if n := p.solve(after) + 1; n < best {
 			best, to = n, after
 		}
+		return best <= least
 	})
 	p.need[s], p.next[s] = best, int32(to)
 	return best
 }
 
+// byWeight is how many heats the metal left in a state fills, whatever its
+// sections.
+func (p *packer) byWeight(s int) int16 {
+	kg := 0.0
+	for i, l := range p.loads {
+		kg += float64(p.left(s, i)) * l.Kg
+	}
+	return int16(ceilDiv(kg, p.limit))
+}
+
 // fill tries every way of filling one heat that leaves no room for another of
-// the sections left, and says which state each leads to.
-func (p *packer) fill(s, now, i int, kg float64, must bool, to func(after int)) {
+// the sections left, and says which state each leads to, until that is enough.
+func (p *packer) fill(s, now, i int, kg float64, must bool, to func(after int) (enough bool)) (enough bool) {
 	if i == len(p.loads) {
-		if p.full(now, kg) {
-			to(now)
-		}
-		return
+		return p.full(now, kg) && to(now)
 	}
 	l := p.loads[i]
 	fits := min(p.left(s, i), int((p.limit-kg)/l.Kg))
@@ -85,8 +93,11 @@ func (p *packer) fill(s, now, i int, kg float64, must bool, to func(after int)) 
 		least = 1
 	}
 	for n := fits; n >= least; n-- {
-		p.fill(s, now-n*p.stride[i], i+1, kg+float64(n)*l.Kg, false, to)
+		if p.fill(s, now-n*p.stride[i], i+1, kg+float64(n)*l.Kg, false, to) {
+			return true
+		}
 	}
+	return false
 }
 
 // full tells whether nothing that is left would fit besides kg.

@@ -123,7 +123,7 @@ func (r *run) takePrice() {
 // step adds a share of base as a line of the price.
 func (r *run) step(name string, f *Field, base money.Amount, of string) money.Amount {
 	share := r.whole.value(f).Dec
-	a := partOf(base, share)
+	a := money.Part(base, share)
 	r.priceLine(name, share, of, a, func() string {
 		return fmt.Sprintf("%s × %s = %s", r.currency.Text(base), percent(share), r.currency.Text(a))
 	})
@@ -222,7 +222,7 @@ func (r *run) sharesOfPrice(cost money.Amount) {
 	r.est.Price = rounded
 	left := rounded - cost
 	for _, s := range shares {
-		a := partOf(rounded, s.share)
+		a := money.Part(rounded, s.share)
 		left -= a
 		r.priceLine(s.name, s.share, "price", a, func() string {
 			return fmt.Sprintf("%s of the price %s = %s; the price is %s ÷ (1 − %s)", percent(s.share), r.currency.Text(rounded), r.currency.Text(a), r.currency.Text(cost), percent(sum))
@@ -247,7 +247,7 @@ func (r *run) taxes() {
 	e.Total = e.Price
 	for _, t := range r.shop.Taxes {
 		if t.Place == r.whole.word(taxField) {
-			a := partOf(e.Price, t.Rate)
+			a := money.Part(e.Price, t.Rate)
 			e.Taxes = append(e.Taxes, Tax{t.Name, t.Rate, e.Price, a, t.Dated, t.Source})
 			e.Total += a
 		}

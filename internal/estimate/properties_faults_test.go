@@ -75,13 +75,13 @@ func TestWhatCannotBeIsRefusedWhereItWasTyped(t *testing.T) {
 		return estimate.Commission{Pieces: []estimate.Piece{{Name: "Ball", Inputs: texts{"form.known_by": "solids"}, Solids: rows}}}
 	}
 	for want, c := range map[string]estimate.Commission{
-		"Wall thickness “30 cm” is thicker than the form, which a wall of 11.8 cm fills; give a thinner wall or a larger height":                                                            nude(texts{"form.wall": "30 cm"}),
-		"Solid 1, cell “diametre” is in no solid; give shape, count, ends, diameter, length, width, height, foot, top, ring, bore or thickness":                                             ball(map[string]string{"shape": "sphere", "diameter": "1 m", "diametre": "1 m"}),
-		"Solids of Ball are none; add at least one, such as a sphere of 0.5 m":                                                                                                              ball(),
-		"Mould maker “€52 / h” is in another currency than CAD; give money for each unit, such as 12.50 / h":                                                                                {Inputs: texts{"mould.labour": "€52 / h"}, Pieces: []estimate.Piece{{}}},
+		"Wall thickness “30 cm” is thicker than the form, which a wall of 11.8 cm fills; give a thinner wall or a larger height":                                                               nude(texts{"form.wall": "30 cm"}),
+		"Solid 1, cell “diametre” is in no solid; give shape, count, ends, diameter, length, width, height, foot, top, ring, bore or thickness":                                                ball(map[string]string{"shape": "sphere", "diameter": "1 m", "diametre": "1 m"}),
+		"Solids of Ball are none; add at least one, such as a sphere of 0.5 m":                                                                                                                 ball(),
+		"Mould maker “€52 / h” is in another currency than CAD; give money for each unit, such as 12.50 / h":                                                                                   {Inputs: texts{"mould.labour": "€52 / h"}, Pieces: []estimate.Piece{{}}},
 		"Displaced volume, as measured “2 m³” is more than 1 m² of surface can hold: a ball holds the most, 94.03 L; check the volume and the surface, both at the size they were measured at": nude(texts{"form.known_by": "typed area", "form.area": "1 m²", "form.volume": "2 m³"}),
-		"Height to make “1 cm” is too little for a wall of 4.76 mm: at that size one of 0.676 mm fills the form; give a larger height or a thinner wall":                                    nude(texts{"form.height": "1 cm"}),
-		"Good castings “2 %” is too little; give from 10 %, up to 100 %":                                                                                                                    {Inputs: texts{"pour.yield": "2 %"}, Pieces: []estimate.Piece{{}}},
+		"Height to make “1 cm” is too little for a wall of 4.76 mm: at that size one of 0.676 mm fills the form; give a larger height or a thinner wall":                                       nude(texts{"form.height": "1 cm"}),
+		"Good castings “2 %” is too little; give from 10 %, up to 100 %":                                                                                                                       {Inputs: texts{"pour.yield": "2 %"}, Pieces: []estimate.Piece{{}}},
 	} {
 		_, err := estimate.Of(c, theShop(t))
 		assert.EqualError(t, err, want)

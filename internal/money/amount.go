@@ -70,7 +70,16 @@ func (c Currency) Of(d Decimal) Amount { return whole(d.Shift(c.Digits)) }
 func (c Currency) Decimal(a Amount) Decimal { return decimal.New(int64(a), -c.Digits) }
 
 // Times is quantity × rate, rounded to the smallest unit: a line of an estimate.
-func (c Currency) Times(quantity, rate Decimal) Amount { return c.Of(quantity.Mul(rate)) }
+func (c Currency) Times(quantity, rate Decimal) Amount {
+	q, e1, ok1 := Small(quantity)
+	r, e2, ok2 := Small(rate)
+	if ok1 && ok2 {
+		if a, ok := Product(q, r, -e1-e2-c.Digits); ok {
+			return a
+		}
+	}
+	return c.Of(quantity.Mul(rate))
+}
 
 // Round makes a Decimal of v with places decimals, half away from zero. A
 // number beyond reckoning (infinite, or more than nine million million) is cut

@@ -11,6 +11,11 @@ var one = decimal.New(1, 0)
 
 // Part is share × a, rounded to the minor unit.
 func Part(a Amount, share Decimal) Amount {
+	if s, exponent, ok := Small(share); ok && a >= 0 {
+		if part, ok := Product(uint64(a), s, -exponent); ok {
+			return part
+		}
+	}
 	return whole(share.Mul(decimal.New(int64(a), 0)))
 }
 
