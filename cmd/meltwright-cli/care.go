@@ -24,6 +24,9 @@ func storePath(db string) (string, error) {
 
 // inStore does something with the store itself.
 func inStore(ctx context.Context, db string, do func(s *sqlite.Store) error) error {
+	if err := stored(db); err != nil {
+		return err
+	}
 	path, err := storePath(db)
 	if err != nil {
 		return err

@@ -37,7 +37,7 @@ func init() {
 		{"lines", "[--db FILE] FILE OUT.csv", "write every line of the estimate as a table", runLines},
 		{"wording", "[FOLDER]", "write the proposal's wording out, to change it: papers take it from your own folder", runWording},
 		{"list", "[--db FILE] [--bin] [--state draft] [--by price] [WORDS]", "list the quotes in the store: of one state, by number, client, price or deadline", runList},
-		{"show", "[--db FILE] [--json] N", "estimate a quote of the store, by its number", runShow},
+		{"show", "[--db FILE] [--json] N", "estimate a quote of the store, by its number as “list” prints it, such as 2026-001", runShow},
 		{"export", "[--db FILE] N", "print a quote of the store as a commission file", runExport},
 		{"import", "[--db FILE] FILE", "keep a commission file as a new quote", runImport},
 		{"send", "[--db FILE] [--with-book] [--with-margins] N OUT [PICTURE|SCAN]...", "pack a quote into one file for somebody else", runSend},

@@ -35,7 +35,7 @@ func runSend(ctx context.Context, out io.Writer, args []string) error {
 		}
 		along = append(along, a)
 	}
-	return atDesk(ctx, opt["--db"], func(d *desk.Desk) error {
+	return atExisting(ctx, opt["--db"], func(d *desk.Desk) error {
 		s, err := byNumber(ctx, d, rest[0])
 		if err != nil {
 			return err

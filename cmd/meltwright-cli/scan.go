@@ -237,6 +237,6 @@ func bookOf(ctx context.Context, db string) (*shop.Shop, error) {
 		return shop.Read(shop.Start())
 	}
 	var s *shop.Shop
-	err := atDesk(ctx, db, func(d *desk.Desk) error { s = d.Shop(); return nil })
+	err := atExisting(ctx, db, func(d *desk.Desk) error { s = d.Shop(); return nil })
 	return s, err
 }

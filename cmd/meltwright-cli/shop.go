@@ -20,10 +20,10 @@ func runShop(ctx context.Context, out io.Writer, args []string) error {
 	if len(rest) > 0 && !set {
 		return usageError("it takes nothing, or set with a key and a value")
 	}
+	if !set {
+		return somewhere(ctx, opt["--db"], func(d *desk.Desk) error { return writeJSON(out, d.Book()) })
+	}
 	return atDesk(ctx, opt["--db"], func(d *desk.Desk) error {
-		if !set {
-			return writeJSON(out, d.Book())
-		}
 		b, err := d.Book().Set(rest[1], rest[2], d.Today())
 		if err != nil {
 			return err

@@ -3,8 +3,11 @@ package main
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"os"
 	"os/user"
 	"path/filepath"
 	"slices"
@@ -54,6 +57,27 @@ func atDesk(ctx context.Context, db string, do func(d *desk.Desk) error) error {
 	return d.Close()
 }
 
+// atExisting is atDesk for commands that read: they make no store where there is
+// none.
+func atExisting(ctx context.Context, db string, do func(d *desk.Desk) error) error {
+	if err := stored(db); err != nil {
+		return err
+	}
+	return atDesk(ctx, db, do)
+}
+
+// stored is a fault where no store is in that file.
+func stored(db string) error {
+	path, err := storePath(db)
+	if err != nil {
+		return err
+	}
+	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+		return fault.Fault{Field: "Database", Value: path, Problem: "is not there", Remedy: "check its name; “meltwright-cli import” and the program make one"}
+	}
+	return nil
+}
+
 func runList(ctx context.Context, out io.Writer, args []string) error {
 	rest, opt, err := parseOptions(args, []string{"--db", "--state", "--by"}, []string{"--bin"})
 	if err != nil {
@@ -66,7 +90,7 @@ func runList(ctx context.Context, out io.Writer, args []string) error {
 	if !slices.Contains(quote.Orders(), f.Order) {
 		return usageError(fmt.Sprintf("--by wants one of %v", quote.Orders()[1:]))
 	}
-	return atDesk(ctx, opt["--db"], func(d *desk.Desk) error {
+	return atExisting(ctx, opt["--db"], func(d *desk.Desk) error {
 		const page = 500
 		p := &printer{w: out}
 		for at := 0; ; at += page {
@@ -115,7 +139,7 @@ func withQuote(ctx context.Context, args, bare []string, do func(s *desk.Sheet, 
 	if len(rest) != 1 {
 		return usageError("it takes the number of one quote")
 	}
-	return atDesk(ctx, opt["--db"], func(d *desk.Desk) error {
+	return atExisting(ctx, opt["--db"], func(d *desk.Desk) error {
 		s, err := byNumber(ctx, d, rest[0])
 		if err != nil {
 			return err
@@ -190,7 +214,7 @@ func quoteAndDesk(ctx context.Context, file, db string, do func(c estimate.Commi
 // with the starting one.
 func somewhere(ctx context.Context, db string, do func(d *desk.Desk) error) error {
 	if db != "" {
-		return atDesk(ctx, db, do)
+		return atExisting(ctx, db, do)
 	}
 	d, err := desk.New(ctx, desk.NoStore{}, papers, now)
 	if err != nil {

@@ -78,7 +78,11 @@ func (p *printer) stages(e *estimate.Estimate) {
 func (p *printer) price(e *estimate.Estimate) {
 	p.row("Direct cost", "", e.Currency.Plain(e.Direct, locale))
 	for _, s := range e.PriceLines {
-		p.row(s.Name, s.Share, e.Currency.Plain(s.Amount, locale))
+		name := s.Name
+		if s.Of != "" && s.Share != "" {
+			name += ", of the " + strings.TrimPrefix(s.Of, "the ")
+		}
+		p.row(name, s.Share, e.Currency.Plain(s.Amount, locale))
 	}
 	p.row("Price before tax", "", e.Currency.Plain(e.Price, locale))
 	for _, t := range e.Taxes {

@@ -60,7 +60,7 @@ func DecodeCommission(r io.Reader) (c estimate.Commission, words map[string]stri
 	if err != nil {
 		return c, nil, err
 	}
-	if err := json.Unmarshal(data, &f); err != nil && len(faults) == 0 {
+	if err := json.NewDecoder(bytes.NewReader(data)).Decode(&f); err != nil && len(faults) == 0 {
 		return c, nil, notJSON(err, data)
 	}
 	if f.Meltwright != fileMark {

@@ -128,7 +128,11 @@ func (r *run) metalClause() {
 
 func (r *run) sumCautions() {
 	if r.recasts.v > 0 && r.est.Sections > 0 {
-		r.est.Cautions = append(r.est.Cautions, Caution{Level: Note, Stage: "pour", Text: quantity.Number(r.est.RecastRisk*100, 0) + " in 100 chance that at least one of " + quantity.Number(float64(r.est.Sections), 0) + " sections must be cast again: about two weeks."})
+		which := "at least one of " + quantity.Number(float64(r.est.Sections), 0) + " sections"
+		if r.est.Sections == 1 {
+			which = "its one section"
+		}
+		r.est.Cautions = append(r.est.Cautions, Caution{Level: Note, Stage: "pour", Text: quantity.Number(r.est.RecastRisk*100, 0) + " in 100 chance that " + which + " must be cast again: about two weeks."})
 	}
 	for _, p := range r.pieces {
 		if parts := p.solidNote(); len(parts) > 0 {
