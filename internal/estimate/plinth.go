@@ -78,9 +78,12 @@ func (r *run) taperedBlock(p *piece, w, d, h expr) (volume, worked expr) {
 	k := r.share(&p.in, plinthTopField)
 	mean := r.div(r.add(r.number(1), k, r.mul(k, k)), r.number(3))
 	volume = r.named("volume of the tapered block", r.mul(w, d, h, mean), cubicMetre)
-	lean := func(side float64) float64 { return math.Hypot(h.v, side*(1-k.v)/2) }
-	sides := (w.v*lean(d.v) + d.v*lean(w.v)) * (1 + k.v)
-	slanted := r.fact("four leaning sides", sides, squareMetre, field.Origin{From: field.Proposed, Source: "exact"})
+	// A side leans in by half of what the foot has more than the top.
+	lean := func(side expr) expr {
+		in := r.div(r.mul(side, r.less1(k)), r.number(2))
+		return r.sqrt(r.add(r.mul(h, h), r.mul(in, in)))
+	}
+	slanted := r.mul(r.add(r.mul(w, lean(d)), r.mul(d, lean(w))), r.plus1(k))
 	return volume, r.named("worked surface", r.add(r.mul(w, d, k, k), slanted), squareMetre)
 }
 
