@@ -1,21 +1,24 @@
 package lead
 
 import (
+	"math"
 	"slices"
 	"time"
 )
 
 // Booking is capacity of the shop that is taken on one day: hours of a skill or
-// of the kiln, kilograms of metal charged, or heats.
+// of the kiln, sections dipped in the slurry tanks, kilograms of metal charged,
+// or heats.
 type Booking struct {
 	Date   time.Time `json:"date"`
-	What   string    `json:"what"` // a Task's Skill, or one of Kiln, Metal, Heats
+	What   string    `json:"what"` // a Task's Skill, or one of Kiln, Tank, Metal, Heats
 	Amount float64   `json:"amount"`
 }
 
 // What is booked besides the hours of people.
 const (
 	Kiln  = "Kiln"
+	Tank  = "Slurry tank"
 	Metal = "Metal"
 	Heats = "Heats"
 )
@@ -33,6 +36,9 @@ func (f *floor) book(list []Booking) {
 		case Metal:
 			f.reachDay(at)
 			f.metal[at] += b.Amount
+		case Tank:
+			f.reachDips(at)
+			f.dips[at] = int32(min(1<<30, float64(f.dips[at])+math.Round(b.Amount)))
 		case Heats:
 			f.reachDay(at)
 			f.heats[at] = int16(min(1<<14, float64(f.heats[at])+b.Amount))
@@ -72,7 +78,7 @@ func (f *floor) bookings(before *floor, from int32) []Booking {
 			out = append(out, Booking{dateOf(f.dates[day]), what, amount})
 		}
 	}
-	last := len(f.heats)
+	last := max(len(f.heats), len(f.dips))
 	for k := range pools {
 		last = max(last, (len(f.free[k])+int(f.slots)-1)/int(f.slots))
 	}
@@ -80,6 +86,7 @@ func (f *floor) bookings(before *floor, from int32) []Booking {
 		for k := range pools {
 			put(day, k.String(), float64(f.dayLeft(before, k, day))/60)
 		}
+		put(day, Tank, float64(f.dipped(day)-before.dipped(day)))
 		if int(day) < len(f.heats) {
 			was, n := before.poured(day)
 			put(day, Metal, f.metal[day]-was)

@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"meltwright/internal/shop"
 )
 
 func TestWhatAScheduleBooksIsItsHours(t *testing.T) {
@@ -31,12 +33,17 @@ func TestWhatAScheduleBooksIsItsHours(t *testing.T) {
 	assert.InDelta(t, float64(e.Charged), booked[Metal], 1e-6)
 	assert.EqualValues(t, len(e.Heats), booked[Heats])
 	assert.Greater(t, booked[Kiln], 10.0)
+	dips := 0
+	for _, x := range e.Pieces {
+		dips += x.Sections * x.Casts * x.Coats
+	}
+	assert.EqualValues(t, dips, booked[Tank], "every coat of every section is a dip")
 }
 
 // Accepted quotes come first: on no day is more booked than the shop has.
 func TestWithWhatIsBookedNoDayIsOverItsCapacity(t *testing.T) {
-	s := bookWith(t)
 	rapid.Check(t, func(t *rapid.T) {
+		s := bookWith(t, "calendar.tank_dips", rapid.SampledFrom([]string{"3", "17", "40"}).Draw(t, "dips"))
 		var booked []Booking
 		var last Schedule
 		for i := range 3 {
@@ -61,6 +68,8 @@ func TestWithWhatIsBookedNoDayIsOverItsCapacity(t *testing.T) {
 				require.Equal(t, time.Thursday, k.day.Weekday())
 			case Heats:
 				require.LessOrEqual(t, amount, 8.0)
+			case Tank:
+				require.LessOrEqual(t, amount, s.Num(shop.TankDips), k.day.Format(time.DateOnly))
 			default:
 				require.LessOrEqual(t, amount, 8*heads(t, s, k.what)+1e-9, "%s on %s", k.what, k.day.Format(time.DateOnly))
 			}

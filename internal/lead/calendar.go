@@ -21,6 +21,7 @@ type calendar struct {
 	closed       []span  // holidays
 	yearly       []monthDay
 	slots        int32 // of a working day
+	tank         int32 // sections that the slurry tanks dip on one
 }
 
 // span is a run of days, both ends in it, counted from 1 January 1970.
@@ -43,6 +44,7 @@ func readCalendar(s *shop.Shop) (calendar, error) {
 	var c calendar
 	var faults fault.List
 	c.setHours(s.Num(shop.WorkHours))
+	c.tank = count(s.Num(shop.TankDips))
 	take := func(k shop.Key, to *[7]bool) {
 		if days, ok := weekdays(s.Value(k).Text); ok {
 			*to = days

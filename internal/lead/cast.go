@@ -36,10 +36,16 @@ func (b *builder) shell(p, at int, c castings) int32 {
 	then(b.hands(b.inBatch("Gating", p, at), p, "gating", waxRoom, waxer, b.partOf(p, gating, c), last...))
 	j := b.hands(b.inBatch("Shell", p, at), p, "shell", shellRoom, sheller, b.partOf(p, dipping, c), last...)
 	j.sort, j.rest = coats, true
-	j.steps = int32(min(1000, max(1, b.estimate.Pieces[p].Coats)))
+	j.steps = b.coats(p)
 	j.gap = math.Min(float64(b.floor.slots)/b.model.Value(p, coatsADay).Num, slowest)
+	j.dips = c.to - c.from
 	then(j)
 	return last[0]
+}
+
+// coats is how many times a section of a piece is dipped.
+func (b *builder) coats(p int) int32 {
+	return int32(min(1000, max(1, b.estimate.Pieces[p].Coats)))
 }
 
 // slowest is the slots from coat to coat that are as good as never.

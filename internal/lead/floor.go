@@ -52,13 +52,15 @@ func (k skill) String() string {
 }
 
 // floor is the shop with what is booked of it: the minutes each pool has left
-// in each slot, the metal and the heats that each pour day has left.
+// in each slot, what the tanks dip and what is poured on each day.
 type floor struct {
 	*axis
 	room  [pools]int32   // minutes that a pool has in a slot
 	free  [pools][]int16 // minutes left; past the end all is free
 	metal []float64      // kilograms poured, by working day; past the end none
 	heats []int16        // heats poured, by working day
+	dips  []int32        // sections dipped, by working day; past the end none
+	stood int32          // slots that the job being placed waited for the tanks
 	draft *floor         // to try things on
 }
 
@@ -84,6 +86,7 @@ func (f *floor) copyFrom(g *floor) {
 		f.free[k] = append(f.free[k][:0], g.free[k]...)
 	}
 	f.metal, f.heats = append(f.metal[:0], g.metal...), append(f.heats[:0], g.heats...)
+	f.dips = append(f.dips[:0], g.dips...)
 }
 
 // copy gives a copy of f to try things on: the same each time, in the same

@@ -184,6 +184,7 @@ func (p *prepared) tasks(t *times) []Task {
 		out = append(out, Task{
 			Name: j.name, Piece: j.piece, Stage: j.stage, Room: j.room, Skill: j.skill.String(), People: int(j.people),
 			Hours: math.Round(float64(t.minutes[i])/60*100) / 100, Start: f.begins(t.start[i]), End: f.ends(t.end[i]),
+			tank: float64(t.tank[i]) / float64(int(f.slots)*week),
 			Wait: j.skill == nobody, Critical: spare[i] < f.slots, Spare: float64(spare[i]) / float64(int(f.slots)*week), After: after,
 		})
 	}

@@ -298,7 +298,8 @@ func TestOddShopsAreScheduledOrToldWhyNot(t *testing.T) {
 	odd := map[string][]string{
 		"calendar.hours": {"0.5 h", "16 h"}, "calendar.days": {"Sunday", "Monday to Sunday", "Tue"}, "calendar.pour_days": {"Sunday", "Monday to Sunday", "Tue"},
 		"calendar.kilns": {"1", "500"}, "calendar.kiln_hours": {"0.5 h", "200 h"}, "people.metal": {"1", "500"}, "people.at_one": {"1", "500"},
-		"wait.stone": {"0", "520"}, "wait.crates": {"0", "520"}, "wait.freight_day": {"1 km", "100000 km"}, "shell.coats_a_day": {"0.000001", "1000000"},
+		"calendar.tank_dips": {"1", "100000"},
+		"wait.stone":         {"0", "520"}, "wait.crates": {"0", "520"}, "wait.freight_day": {"1 km", "100000 km"}, "shell.coats_a_day": {"0.000001", "1000000"},
 		"shell.fine": {"0", "1000000000"}, "pour.weekly": {"1 g", "1000000 kg"}, "pour.people": {"1", "1000000"}, "pour.day_hours": {"0 h", "1000000000 h"},
 		"pour.heat_hours": {"0 h", "1000000000 h"}, "pour.burnout_load": {"1", "1000000"}, "pour.burnout_hours": {"0 h", "1000000000 h"},
 		"metal.chase": {"0 h/m²", "100000000 h/m²"}, "delivery.crew": {"1", "1000000"}, "delivery.day_hours": {"0.01 h", "1000000 h"},

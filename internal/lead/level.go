@@ -77,12 +77,14 @@ func lessToCome(list []activity, p passes) []int32 {
 type times struct {
 	ready, start, end []int32
 	minutes           []int32 // of people, where the pour days decide them
+	tank              []int32 // slots that it waited for the slurry tanks
 	last              int32
 }
 
 func (t *times) reset(n int) {
 	grow := func(s []int32) []int32 { return slices.Grow(s[:0], n)[:n] }
-	t.ready, t.start, t.end, t.minutes = grow(t.ready), grow(t.start), grow(t.end), grow(t.minutes)
+	t.ready, t.start, t.end = grow(t.ready), grow(t.start), grow(t.end)
+	t.minutes, t.tank = grow(t.minutes), grow(t.tank)
 	t.last = 0
 }
 
@@ -112,10 +114,12 @@ func (p *plan) level(f *floor, from int32, t *times, v *varied) bool {
 		if v != nil && minutes > 0 {
 			minutes = max(1, int32(float64(minutes)*v.factor[i]+0.5))
 		}
+		f.stood = 0
 		start, end, spent, ok := f.place(j, p.crew, ready, from, minutes)
 		if !ok {
 			return false
 		}
+		t.tank[i] = f.stood
 		if j.rest {
 			end = f.nextDay(end)
 		}
@@ -182,32 +186,4 @@ func (f *floor) place(j *job, c crew, ready, from, minutes int32) (start, end, s
 		start, end, ok = f.work(j.skill, ready, minutes, j.people*slotMinutes)
 	}
 	return start, end, minutes, ok
-}
-
-// coat puts on coats, each when the one before has had its time to dry.
-func (f *floor) coat(j *job, minutes, ready int32) (start, end int32, ok bool) {
-	minutes = max(minutes, j.steps) // a coat takes at least a minute
-	dry := float64(ready)
-	for i := range j.steps {
-		each := minutes / j.steps
-		if i < minutes%j.steps {
-			each++
-		}
-		if dry > float64(f.axis.end()) {
-			return 0, 0, false
-		}
-		at := max(int32(math.Ceil(dry-1e-9)), end)
-		first, past, found := f.work(j.skill, at, each, j.people*slotMinutes)
-		if !found {
-			return 0, 0, false
-		}
-		if i == 0 {
-			start = first
-		}
-		if first > at {
-			dry = float64(first) // a late coat moves those after it
-		}
-		dry, end = dry+j.gap, past
-	}
-	return start, end, true
 }

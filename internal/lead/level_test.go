@@ -130,9 +130,9 @@ func TestTheScheduleIsNeverBetterThanTheBestOfAllOrdersAndSeldomWorse(t *testing
 	assert.Greater(t, same, 450)
 }
 
-func TestNoPoolAndNoPourDayIsEverOverItsCapacity(t *testing.T) {
-	s := bookWith(t)
+func TestNoPoolNoTankAndNoPourDayIsEverOverItsCapacity(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
+		s := bookWith(t, "calendar.tank_dips", rapid.SampledFrom([]string{"2", "11", "40"}).Draw(t, "dips"))
 		f := (*floor)(nil)
 		for range rapid.IntRange(1, 3).Draw(t, "orders") {
 			o := estimated(t, random(t), s, monday)
@@ -156,6 +156,9 @@ func checkFloor(t must, f *floor, c crew, s *shop.Shop) {
 			require.GreaterOrEqual(t, left, int16(0), "%s in slot %d", k, slot)
 			require.LessOrEqual(t, int32(left), f.room[k])
 		}
+	}
+	for at, n := range f.dips {
+		require.LessOrEqual(t, n, f.tank, "dips of day %d", at)
 	}
 	for at := range f.heats {
 		require.LessOrEqual(t, int32(f.heats[at]), f.heatsADay(c))

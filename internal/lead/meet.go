@@ -1,6 +1,7 @@
 package lead
 
 import (
+	"fmt"
 	"time"
 
 	"meltwright/internal/shop"
@@ -41,7 +42,7 @@ func Meet(o Order, s *shop.Shop, required time.Time, booked []Booking) (Meeting,
 		return Meeting{}, err
 	}
 	if !m.Met {
-		m.Gives, err = gives(o, s, dayOf(required), booked)
+		m.Gives, err = gives(o, s, dayOf(required), m.Ready, booked)
 	}
 	return m, err
 }
@@ -81,28 +82,46 @@ func latestStart(o Order, s *shop.Shop, required int32, booked []Booking) (time.
 	return time.Time{}, nil
 }
 
-// gives tries a second pour day, overtime, and both.
-func gives(o Order, s *shop.Shop, required int32, booked []Booking) ([]Give, error) {
-	cal, err := readCalendar(s)
-	if err != nil {
-		return nil, err
-	}
-	more, name := cal, ""
-	if d, ok := cal.anotherPour(); ok {
+// way is something that would have to give, as a calendar that gives it.
+type way struct {
+	what string
+	cal  calendar
+	can  bool
+	gain bool // said only where it brings the date nearer
+}
+
+// ways are a second pour day, overtime, both, and more dipped a day.
+func (c calendar) ways(s *shop.Shop) []way {
+	more, name := c, ""
+	if d, ok := c.anotherPour(); ok {
 		more.pours[d] = true
 		name = "Pour on " + time.Weekday(d).String() + " too"
 	}
 	extra := s.Num(shop.Overtime)
-	long, both := cal, more
+	long, both, twice := c, more, c
 	long.setHours(s.Num(shop.WorkHours) + extra)
-	both.slots = long.slots
+	long.tank = int32(int64(c.tank) * int64(long.slots) / int64(c.slots)) // the tanks dip longer too
+	both.slots, both.tank = long.slots, long.tank
+	twice.tank = 2 * c.tank
 	hours := "Work " + inHours(extra) + " of overtime a day"
+	dips := fmt.Sprintf("Dip %d sections a day, with more slurry tanks", twice.tank)
+	return []way{
+		{name, more, name != "", false},
+		{hours, long, long.slots > c.slots, false},
+		{name + "; w" + hours[1:], both, name != "" && long.slots > c.slots, false},
+		{dips, twice, true, true},
+	}
+}
+
+// gives tries each way against a required date; without any, the work is ready
+// when plain says.
+func gives(o Order, s *shop.Shop, required int32, plain time.Time, booked []Booking) ([]Give, error) {
+	cal, err := readCalendar(s)
+	if err != nil {
+		return nil, err
+	}
 	var out []Give
-	for _, try := range []struct {
-		what string
-		cal  calendar
-		can  bool
-	}{{name, more, name != ""}, {hours, long, long.slots > cal.slots}, {name + "; w" + hours[1:], both, name != "" && long.slots > cal.slots}} {
+	for _, try := range cal.ways(s) {
 		if !try.can {
 			continue
 		}
@@ -116,7 +135,9 @@ func gives(o Order, s *shop.Shop, required int32, booked []Booking) ([]Give, err
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, Give{try.what, ready, dayOf(ready) <= required})
+		if !try.gain || ready.Before(plain) {
+			out = append(out, Give{try.what, ready, dayOf(ready) <= required})
+		}
 	}
 	return out, nil
 }

@@ -48,6 +48,17 @@ func TestADateTooNearSaysWhatWouldHaveToGive(t *testing.T) {
 	assert.True(t, m.Gives[1].Met)
 }
 
+func TestMoreTanksAreNamedOnlyWhereTheyBringTheDateNearer(t *testing.T) {
+	s := bookWith(t, "calendar.tank_dips", "6")
+	o := estimated(t, group(), s, monday)
+	plain := planned(t, o, s).Ready
+	m, err := Meet(o, s, plain.AddDate(0, 0, -10), nil)
+	require.NoError(t, err)
+	last := m.Gives[len(m.Gives)-1]
+	assert.Equal(t, "Dip 12 sections a day, with more slurry tanks", last.What)
+	assert.True(t, last.Ready.Before(dateOf(dayOf(plain))))
+}
+
 func TestAShopWithoutOvertimeIsOfferedNone(t *testing.T) {
 	s := bookWith(t, "calendar.overtime", "0 h", "calendar.pour_days", "Monday to Friday")
 	m, err := Meet(estimated(t, group(), s, monday), s, monday.AddDate(0, 1, 0), nil)

@@ -6,6 +6,7 @@ import "math"
 // the weeks.
 type redo struct {
 	wax, coats, knock int32   // minutes of the wax room, the shell room, the metal shop
+	dips              int32   // in the slurry tanks
 	kg                float64 // charged
 }
 
@@ -28,6 +29,7 @@ func (b *builder) redoes(loss float64, days int32) remake {
 			wax:   toMinutes(b.partOf(p, waxing, one) + b.partOf(p, gating, one)),
 			coats: toMinutes(b.partOf(p, dipping, one)),
 			knock: toMinutes(b.partOf(p, knocking, one)),
+			dips:  b.coats(p),
 			kg:    float64(x.Poured) / math.Max(1, float64(x.Sections)) / (1 - loss),
 		})
 	}
@@ -59,10 +61,10 @@ func (f *floor) castAgain(r remake, c crew, piece, n, from int32) (end int32, ok
 	due := f.later(from, r.days) + (from-1)%f.slots + 1
 	at := from
 	for _, w := range []struct {
-		skill   skill
-		minutes int32
-	}{{waxer, x.wax}, {sheller, x.coats}} {
-		if at, ok = f.byHand(w.skill, w.minutes, n, at); !ok {
+		skill         skill
+		minutes, dips int32
+	}{{waxer, x.wax, 0}, {sheller, x.coats, x.dips}} {
+		if at, ok = f.byHand(w.skill, w.minutes, w.dips, n, at); !ok {
 			return 0, false
 		}
 	}
@@ -75,16 +77,17 @@ func (f *floor) castAgain(r remake, c crew, piece, n, from int32) (end int32, ok
 	if _, at, _, ok = f.pour(c, r.heats(piece, n), at); !ok {
 		return 0, false
 	}
-	at, ok = f.byHand(welder, x.knock, n, at)
+	at, ok = f.byHand(welder, x.knock, 0, n, at)
 	return max(at, due), ok
 }
 
-// byHand takes one person's minutes for each of n sections, from a slot on.
-func (f *floor) byHand(k skill, minutes, n, slot int32) (end int32, ok bool) {
+// byHand takes one person's minutes, and dips, for each of n sections, from a
+// slot on.
+func (f *floor) byHand(k skill, minutes, dips, n, slot int32) (end int32, ok bool) {
 	total := int64(minutes) * int64(n)
 	if total == 0 {
 		return slot, true
 	}
-	_, end, ok = f.work(k, slot, int32(min(total, mostMinutes)), slotMinutes)
+	_, end, ok = f.dip(k, slot, int32(min(total, mostMinutes)), slotMinutes, dips*n)
 	return end, ok
 }

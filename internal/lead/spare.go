@@ -7,7 +7,8 @@ import (
 
 // spares is how many slots later each job may end without delaying the whole,
 // in the schedule as levelled: a job waits for those before it in the network,
-// and for those that kept its pool busy while it stood ready.
+// and for those that kept its pool busy while it stood ready. One that waited for
+// the slurry tanks is put off with those that filled them.
 func (p *plan) spares(f *floor, t *times) []int32 {
 	late := make([]int32, len(p.jobs)) // the latest end
 	for i := range late {
@@ -23,6 +24,13 @@ func (p *plan) spares(f *floor, t *times) []int32 {
 		}
 		for _, a := range p.kept(j, t) {
 			late[a] = min(late[a], p.before(f, a, start))
+		}
+		if t.tank[j] > 0 {
+			for a := range p.jobs {
+				if p.jobs[a].dips > 0 && t.end[a] > t.ready[j] && t.start[a] <= t.start[j] {
+					late[a] = min(late[a], t.end[a]+late[j]-t.end[j])
+				}
+			}
 		}
 	}
 	for i := range late {

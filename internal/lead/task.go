@@ -20,7 +20,8 @@ type Task struct {
 	// Critical tasks have less than a working day.
 	Critical bool
 	Spare    float64
-	After    []int // the tasks that it waits for, by their place
+	After    []int   // the tasks that it waits for, by their place
+	tank     float64 // weeks that it waited for the slurry tanks, before it began and since
 }
 
 // Rooms, in the order that work goes through them.
@@ -64,6 +65,7 @@ type job struct {
 	minutes int32   // of people, in all
 	steps   int32   // coats
 	gap     float64 // slots from the start of a coat to the next
+	dips    int32   // sections that each coat dips
 	days    int32   // of waiting
 	loads   firing
 	heats   []float64 // kilograms charged
@@ -88,7 +90,8 @@ func (f *floor) ideal(j *job) int32 {
 	case burning:
 		return (j.loads.loads*j.loads.slots + f.heads(kiln) - 1) / f.heads(kiln)
 	case coats:
-		return int32(float64(j.steps-1)*j.gap) + 1
+		days := int64(j.steps) * int64(j.dips) / int64(max(1, f.tank))
+		return max(int32(float64(j.steps-1)*j.gap)+1, int32(min(days*int64(f.slots), int64(f.axis.end()))))
 	}
 	atOnce := min(j.people*slotMinutes, f.room[j.skill])
 	return (j.minutes + atOnce - 1) / atOnce

@@ -31,8 +31,8 @@ func (s Schedule) After(quotes int, day func(time.Time) string) string {
 	return text + "."
 }
 
-// heldUp is whom a task stands ready for longest, where that is more than a week,
-// and when they first have time for this work.
+// heldUp is whom, or what, a task waits for longest, where that is more than a
+// week, and when they first have time for this work.
 func (s Schedule) heldUp() (skill string, from time.Time) {
 	most := 7 * 24 * time.Hour
 	for _, t := range s.Tasks {
@@ -42,12 +42,16 @@ func (s Schedule) heldUp() (skill string, from time.Time) {
 				ready = end
 			}
 		}
-		if wait := t.Start.Sub(ready); !t.Wait && wait > most {
+		tank := time.Duration(t.tank * float64(7*24*time.Hour))
+		if wait := t.Start.Sub(ready) - tank; !t.Wait && wait > most {
 			skill, most = t.Skill, wait
+		}
+		if tank > most {
+			skill, most = Tank, tank
 		}
 	}
 	for _, t := range s.Tasks {
-		if t.Skill == skill && !t.Wait && (from.IsZero() || t.Start.Before(from)) {
+		if (t.Skill == skill || skill == Tank && t.Stage == "shell") && !t.Wait && (from.IsZero() || t.Start.Before(from)) {
 			from = t.Start
 		}
 	}

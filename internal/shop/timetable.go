@@ -16,6 +16,7 @@ var (
 	Overtime  = number("Calendar", "calendar.overtime", "Overtime that can be asked of a day", quantity.KindTime, "2 h", field.Bounds{Max: 8}, "")
 	Kilns     = number("Calendar", "calendar.kilns", "Burn-out kilns", quantity.KindCount, "1", people, "")
 	KilnHours = number("Calendar", "calendar.kiln_hours", "A burn-out load is in the kiln for", quantity.KindTime, "4 h", field.Bounds{Min: 0.5, Max: 200}, "")
+	TankDips  = number("Calendar", "calendar.tank_dips", "Sections the slurry tanks dip a day", quantity.KindCount, "40", field.Bounds{Min: 1, Max: 100_000}, "common practice, no source")
 
 	PeopleSculptor = number("Calendar", "people.sculptor", "People who sculpt", quantity.KindCount, "1", people, "")
 	PeopleMould    = number("Calendar", "people.mould", "People who make moulds", quantity.KindCount, "2", people, "")
