@@ -80,6 +80,7 @@ type Tube struct{ D, Bore, L float64 }
 func (u Tube) area() float64 {
 	return math.Pi*(u.D+u.Bore)*u.L + math.Pi/2*(u.D*u.D-u.Bore*u.Bore)
 }
+
 func (u Tube) volume() float64                        { return math.Pi / 4 * (u.D*u.D - u.Bore*u.Bore) * u.L }
 func (u Tube) plan(high float64) (wide, deep float64) { return lying(u.D, u.L, high), u.D }
 func (u Tube) own() float64                           { return (u.D - u.Bore) / 2 }

@@ -31,13 +31,21 @@ type listScreen struct {
 	path     string
 	readOnly bool
 	marked   quote.ID // stays marked when the list is read again
+	opens    bool     // Return came before the answer to what was typed: it opens that
 }
 
 func newListScreen(w *Window) *listScreen {
 	l := &listScreen{w: w, bar: kit.NewTopBar(), list: kit.NewFilterList("Search number, title, client, call, place, piece")}
 	l.pager = &pager{w: w, told: l.show}
-	l.list.OnFilter = w.guardedText(func(string) { l.reload() })
-	l.list.OnOpen = w.guardedNumber(func(i int) { l.onRow(i, l.open) })
+	l.list.OnFilter = w.guardedText(func(string) {
+		l.opens = false
+		l.reload()
+	})
+	l.list.OnOpen = w.guardedNumber(func(i int) {
+		if l.opens = !l.pager.settled(); !l.opens {
+			l.onRow(i, l.open)
+		}
+	})
 	l.list.OnSelect = w.guardedNumber(func(i int) { l.onRow(i, func(r quote.Summary) { l.marked = r.ID }) })
 	l.order, l.soon = newListOrder(w, l.reload), newSoonest(w)
 	l.body = &fyne.Container{Layout: listLayout{}, Objects: []fyne.CanvasObject{l.soon.scroll, l.order.row, l.list}}
@@ -136,6 +144,10 @@ func (l *listScreen) show(err error) {
 	}
 	l.list.SetRows(l.pager.total, l.row, l.count(), l.none())
 	l.mark()
+	if l.opens && l.pager.settled() {
+		l.opens = false
+		l.onRow(l.list.Selected(), l.open)
+	}
 }
 
 // mark marks the quote that was marked before, or the first.
@@ -215,6 +227,9 @@ var tones = map[quote.State]fyne.ThemeColorName{
 }
 
 func (l *listScreen) onRow(i int, f func(quote.Summary)) {
+	if i < 0 {
+		return
+	}
 	if r, ok := l.pager.at(i); ok {
 		f(r)
 	}

@@ -15,6 +15,7 @@ type pager struct {
 	w      *Window
 	filter quote.Filter
 	turn   int // counted up by every other filter: answers to earlier ones are dropped
+	landed int // the last of them that was answered
 	pages  map[int][]quote.Summary
 	asked  map[int]bool
 	total  int
@@ -30,6 +31,9 @@ func (p *pager) ask(f quote.Filter) {
 	p.asked = map[int]bool{}
 	p.fetch(0)
 }
+
+// settled tells whether what is shown answers the last filter.
+func (p *pager) settled() bool { return p.landed == p.turn }
 
 // fetch reads one page, unless it was asked for already.
 func (p *pager) fetch(page int) {
@@ -48,6 +52,9 @@ func (p *pager) fetch(page int) {
 func (p *pager) take(turn, page int, rows []quote.Summary, total int, err error) {
 	if turn != p.turn {
 		return
+	}
+	if page == 0 {
+		p.landed = turn
 	}
 	if err == nil {
 		if page == 0 {
