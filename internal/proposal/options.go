@@ -71,6 +71,7 @@ func (o *offer) options(key string) []strip {
 		rest += slack
 	}
 	curve := o.priceOver(sizes, rule, max(leastCurve, min(rest-1, mostCurve)))
+	strips[0].fresh = true // all of it on a page that is its own
 	return append(append(strips, advice...), curve...)
 }
 

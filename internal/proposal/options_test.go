@@ -11,6 +11,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -51,7 +52,6 @@ func sizesOf(t testing.TB, q quote.Quote) (*offer, *document) {
 	if len(strips) == 0 {
 		return o, nil
 	}
-	strips[0].fresh = true
 	d, err := o.bind(strips)
 	require.NoError(t, err)
 	return o, d
@@ -73,6 +73,24 @@ func TestTheCommitteePageHasDrawingTableAdviceAndCurveOnOnePage(t *testing.T) {
 		"is seen from the ferry", "Price over height", "budget $400,000", "height in bronze",
 	} {
 		assert.Contains(t, text, words)
+	}
+}
+
+func TestTheCommitteePageIsOnePageOfAWholeProposalInEveryLanguageAndOnEveryPaper(t *testing.T) {
+	for code, words := range map[string][3]string{
+		"en": {"Sizes to choose from", "Recommended:", "Price over height"},
+		"fr": {"Tailles au choix", "Nous conseillons", "Prix selon la hauteur"},
+		"es": {"Tamaños a elegir", "Recomendamos:", "Precio según la altura"},
+	} {
+		for _, paper := range []string{"a4", "letter"} {
+			q := sizedKeeper()
+			q.Words = map[string]string{"language": code, "paper": paper}
+			at := slices.IndexFunc(strings.Split(textOf(t, proposalOf(t, q)), "\f"), func(page string) bool {
+				text := flat(page)
+				return !strings.Contains(text, "…") && strings.Contains(text, words[0]) && strings.Contains(text, words[1]) && strings.Contains(text, words[2])
+			})
+			assert.Positive(t, at, "%s on %s", code, paper)
+		}
 	}
 }
 

@@ -129,6 +129,6 @@ func (o *offer) sizeLift(s *size) string {
 	case "hoist":
 		return o.label("options-hoist")
 	default:
-		return by
+		return o.term(by)
 	}
 }
