@@ -270,7 +270,8 @@ func (t Timeline) note(p timelinePlan, task Task, y float64) []Item {
 	if task.Label == "" || b.Min.X < p.names+t.Text*0.6 || b.Max.X > t.Width {
 		return nil
 	}
-	return []Item{Shape{Path: Rect(b.Min.X-2, b.Min.Y-1, b.Width()+4, b.Height()+1), Fill: p.groundAt(y)}, label}
+	clear := t.Text * 0.4 // of lines beside it; the ingot is a little further off
+	return []Item{Shape{Path: Rect(b.Min.X-clear, b.Min.Y-1, b.Width()+2*clear, b.Height()+1), Fill: p.groundAt(y)}, label}
 }
 
 // groundAt is what the room at y is drawn on.
