@@ -3,6 +3,7 @@ package mesh
 import (
 	"context"
 	"runtime"
+	"slices"
 )
 
 // Seams counts the edges at which a surface is not sound. A closed surface has
@@ -41,34 +42,49 @@ func CountSeams(m *Mesh) Seams {
 
 // paired tells at once, without sorting, that every side at a vertex has its one
 // partner that runs the other way, as on a closed surface; false is no verdict.
+//
+// Of sides that are all different none has more than one partner, so it is
+// enough to count the partners: half as many as sides.
 func paired(sides []uint32) bool {
-	const most = 8 // a power of two
-	var away, back [most]uint32
-	n, m := 0, 0
-	for _, s := range sides { // no branch here or below to be guessed wrong
-		away[n&(most-1)], back[m&(most-1)] = s>>1, s>>1
-		n += int(^s & 1)
-		m += int(s & 1)
+	const most = 16
+	if len(sides) == 6 { // three edges to later points and three to earlier ones is the rule
+		return sixPaired((*[6]uint32)(sides))
 	}
-	if n != m || n > most {
+	if len(sides) > most {
 		return false
 	}
-	wrong := 0
-	for i, a := range away[:n] {
-		partners := 0
-		for _, b := range back[:n] {
-			if a == b {
+	partners, twins := 0, 0
+	for i, s := range sides {
+		for _, t := range sides[:i] { // no branch here to be guessed wrong
+			if s^t == 1 {
 				partners++
 			}
-		}
-		for _, b := range away[:i] {
-			if a == b {
-				partners++
+			if s == t {
+				twins++
 			}
 		}
-		wrong |= partners - 1
 	}
-	return wrong == 0
+	return 2*partners == len(sides) && twins == 0
+}
+
+// sixPaired is paired for six sides: it puts them in order by twelve exchanges
+// (Knuth, The Art of Computer Programming 3, 5.3.4), after which partners stand
+// side by side. Twins would stand there in their stead.
+func sixPaired(sides *[6]uint32) bool {
+	a, b, c, d, e, f := sides[0], sides[1], sides[2], sides[3], sides[4], sides[5]
+	a, f = min(a, f), max(a, f)
+	b, d = min(b, d), max(b, d)
+	c, e = min(c, e), max(c, e)
+	b, c = min(b, c), max(b, c)
+	d, e = min(d, e), max(d, e)
+	a, d = min(a, d), max(a, d)
+	c, f = min(c, f), max(c, f)
+	a, b = min(a, b), max(a, b)
+	c, d = min(c, d), max(c, d)
+	e, f = min(e, f), max(e, f)
+	b, c = min(b, c), max(b, c)
+	d, e = min(d, e), max(d, e)
+	return (a^b^1)|(c^d^1)|(e^f^1) == 0
 }
 
 // note counts among the sides of one vertex, in order, the edges that are not
@@ -183,12 +199,11 @@ func sortEdges(points int, triangles [][3]uint32, sides bool) *edges {
 		next[k] = countLower(points, triangles[from:to])
 	})
 	sum := uint32(0)
-	for v := range points {
+	next = slices.DeleteFunc(next, func(at []uint32) bool { return at == nil })
+	for v := range e.start[:points] {
 		e.start[v] = sum
 		for _, at := range next {
-			if at != nil {
-				at[v], sum = sum, sum+at[v]
-			}
+			at[v], sum = sum, sum+at[v]
 		}
 	}
 	e.start[points] = sum

@@ -108,3 +108,25 @@ func TestSeamsOfAnyTrianglesAreThoseOfAPlainCount(t *testing.T) {
 		assert.Equal(t, plain, CountSeams(m))
 	})
 }
+
+// Six sides of few edges, in every mixture: each side has one partner and no
+// twin, or the six are not paired.
+func TestSixSidesArePairedOnlyAsThreeEdges(t *testing.T) {
+	for n := range 1 << 18 {
+		var sides [6]uint32
+		for i := range sides {
+			sides[i] = uint32(n>>(3*i)) & 7
+		}
+		seen := [8]int{}
+		for _, s := range sides {
+			seen[s]++
+		}
+		want := true
+		for _, s := range sides {
+			want = want && seen[s] == 1 && seen[s^1] == 1
+		}
+		if sixPaired(&sides) != want {
+			t.Fatalf("%v: %v is wrong", sides, !want)
+		}
+	}
+}

@@ -139,10 +139,7 @@ func box(points []Vec32) (low, high Vec) {
 	_ = inChunks(context.Background(), len(points), run, func(chunk, from, to int) {
 		lo, hi := points[from], points[from]
 		for i := from; i < to; i++ {
-			p := &points[i]
-			lo[0], hi[0] = min(lo[0], p[0]), max(hi[0], p[0])
-			lo[1], hi[1] = min(lo[1], p[1]), max(hi[1], p[1])
-			lo[2], hi[2] = min(lo[2], p[2]), max(hi[2], p[2])
+			spread(&lo, &hi, &points[i])
 		}
 		parts[chunk] = [2]Vec32{lo, hi}
 	})
@@ -156,3 +153,16 @@ func box(points []Vec32) (low, high Vec) {
 }
 
 func largest(v Vec) float64 { return max(v[0], v[1], v[2]) }
+
+// spread widens a box to hold p. Branches that are nearly always guessed right
+// beat min and max, which take care of what is no number.
+func spread(lo, hi, p *Vec32) {
+	for k := range p {
+		if p[k] < lo[k] {
+			lo[k] = p[k]
+		}
+		if p[k] > hi[k] {
+			hi[k] = p[k]
+		}
+	}
+}

@@ -64,8 +64,8 @@ func readBinarySTL(in *input, b *builder) error {
 		count = int64(b.limit)
 		err = b.tooMany()
 	}
-	b.triangles = make([][3]uint32, count)
-	stretches := shareOut(in, b.triangles)
+	var stretches []*stretch
+	b.triangles, stretches = shareOut(in, int(count))
 	if failed := b.joinStretches(stretches); failed != nil {
 		err = failed
 	}
@@ -101,6 +101,7 @@ func (in *input) countSTL(declared uint32, report *Report) (int64, error) {
 
 // A stretch is a run of triangles that one goroutine reads and welds.
 type stretch struct {
+	first, count          int         // which triangles of the file
 	triangles             [][3]uint32 // where they go; in the end those kept
 	weld                  *welder
 	nonFinite, degenerate int
@@ -113,35 +114,39 @@ type stretch struct {
 	at  []uint32   // the numbers of the points in the whole mesh
 }
 
-// shareOut reads the triangles that fill into, a stretch a processor.
-func shareOut(in *input, into [][3]uint32) []*stretch {
+// shareOut reads so many triangles, a stretch a processor. Memory takes time to
+// come, so each stretch asks for its own.
+func shareOut(in *input, count int) (all [][3]uint32, stretches []*stretch) {
 	const fewest = 1 << 15
-	n := min(runtime.GOMAXPROCS(0), 4, len(into)/fewest+1)
-	stretches := make([]*stretch, n)
-	var all sync.WaitGroup
+	stretches = make([]*stretch, min(runtime.GOMAXPROCS(0), 4, count/fewest+1))
+	var work sync.WaitGroup
 	for i := range stretches {
-		from, to := len(into)*i/n, len(into)*(i+1)/n
-		stretches[i] = &stretch{triangles: into[from:to:to]}
+		from, to := count*i/len(stretches), count*(i+1)/len(stretches)
 		room := (to - from) / 2
 		if i == 0 {
-			room = len(into) / 2 // in the end it has the points of all
+			room = count / 2 // in the end it has the points of all
 		}
-		all.Go(func() {
-			stretches[i].weld = newWelder(min(room, 1<<20), min((to-from)*3/4, 1<<20))
-			stretches[i].read(in, int64(from))
-		})
+		s := &stretch{first: from, count: to - from}
+		stretches[i] = s
+		work.Go(func() { s.weld = newWelder(min(room, 1<<20), min(s.count*3/4, 1<<20)) })
 	}
-	all.Wait()
-	return stretches
+	all = make([][3]uint32, count)
+	work.Wait()
+	for _, s := range stretches {
+		s.triangles = all[s.first:][:s.count:s.count]
+		work.Go(func() { s.read(in) })
+	}
+	work.Wait()
+	return all, stretches
 }
 
-// read fills the stretch from triangle number first of the file on.
-func (s *stretch) read(in *input, first int64) {
+// read fills the stretch.
+func (s *stretch) read(in *input) {
 	const some = batch / 3
 	want := int64(len(s.triangles)) * stlRecord
-	r := in.section(stlHead+first*stlRecord, want)
+	r := in.section(stlHead+int64(s.first)*stlRecord, want)
 	buf := make([]byte, 16*some*stlRecord)
-	kept := s.triangles[:0]
+	kept := 0
 	for s.err == nil && want > 0 {
 		n, err := io.ReadFull(r, buf[:min(want, int64(len(buf)))])
 		s.err = err
@@ -152,45 +157,69 @@ func (s *stretch) read(in *input, first int64) {
 			b = b[n:]
 		}
 	}
-	s.triangles = kept
+	s.triangles = s.triangles[:kept]
 }
 
-// take welds up to a batch of records and appends the triangles to kept.
-func (s *stretch) take(records []byte, kept [][3]uint32) [][3]uint32 {
+// take welds up to a batch of records and adds the triangles to those kept.
+func (s *stretch) take(records []byte, kept int) int {
 	n := 0
-	for ; len(records) > 0; records = records[stlRecord:] {
-		if cornersOf((*[stlRecord]byte)(records), (*[3]Vec32)(s.corners[n:])) {
-			n += 3
-		} else {
+	s.weld.ready(batch)
+	for ; len(records) >= stlRecord; records = records[stlRecord:] {
+		corners := (*[3]Vec32)(s.corners[n:])
+		if !cornersOf((*[stlRecord]byte)(records), corners) {
 			s.nonFinite++
+			continue
 		}
+		for k := range corners {
+			s.weld.aim(n+k, &corners[k])
+		}
+		n += 3
 	}
-	s.weld.number(s.corners[:n], s.numbers[:n])
-	for i := 0; i < n; i += 3 {
-		t := [3]uint32(s.numbers[i:])
-		if t[0] == t[1] || t[1] == t[2] || t[2] == t[0] {
+	s.weld.settle(s.corners[:n], s.numbers[:n])
+	into := s.triangles[kept:]
+	into = into[:n/3]
+	fine := 0
+	for numbers := s.numbers[:n]; len(numbers) >= 3; numbers = numbers[3:] {
+		a, b, c := numbers[0], numbers[1], numbers[2]
+		if a == b || b == c || c == a {
 			s.degenerate++
 			continue
 		}
-		kept = append(kept, t)
+		into[fine] = [3]uint32{a, b, c}
+		fine++
 	}
-	return kept
+	return kept + fine
 }
 
 // cornersOf takes the corners out of a record; false if one is not finite.
 func cornersOf(record *[stlRecord]byte, corners *[3]Vec32) bool {
-	corners[0] = cornerAt((*[12]byte)(record[12:]))
-	corners[1] = cornerAt((*[12]byte)(record[24:]))
-	corners[2] = cornerAt((*[12]byte)(record[36:]))
+	b := (*[36]byte)(record[12:])
+	for k := range corners {
+		corners[k] = Vec32{floatAt((*[4]byte)(b[12*k:])), floatAt((*[4]byte)(b[12*k+4:])), floatAt((*[4]byte)(b[12*k+8:]))}
+	}
+	if odd(pair(b, 0))|odd(pair(b, 8))|odd(pair(b, 16))|odd(pair(b, 24))|odd(uint64(binary.LittleEndian.Uint32(b[32:]))) == 0 {
+		return true
+	}
+	for k := range corners {
+		corners[k] = plain(corners[k])
+	}
 	return finite(&corners[0]) && finite(&corners[1]) && finite(&corners[2])
 }
 
-func cornerAt(b *[12]byte) Vec32 {
-	return Vec32{
-		math.Float32frombits(binary.LittleEndian.Uint32(b[0:])) + 0, // no negative zero
-		math.Float32frombits(binary.LittleEndian.Uint32(b[4:])) + 0,
-		math.Float32frombits(binary.LittleEndian.Uint32(b[8:])) + 0,
-	}
+func floatAt(b *[4]byte) float32 { return math.Float32frombits(binary.LittleEndian.Uint32(b[:])) }
+
+func pair(b *[36]byte, at int) uint64 { return binary.LittleEndian.Uint64(b[at:]) }
+
+// odd is not zero if either of two numbers in single precision, side by side,
+// is a negative zero or not finite; it looks at the bits of both at once.
+func odd(two uint64) uint64 {
+	const (
+		signs = 0x80000000_80000000
+		ulp   = 0x00800000_00800000 // added to the exponent of what is not finite it reaches the sign
+	)
+	size := two &^ signs
+	zero := ^(size + ^uint64(signs)) // has the sign where size is zero
+	return (size + ulp | two&zero) & signs
 }
 
 // finite is whether p is a point: only the difference of a finite number with
@@ -211,7 +240,10 @@ func (b *builder) joinStretches(stretches []*stretch) (err error) {
 	}
 	points := renumber(stretches)
 	for _, s := range stretches {
-		kept += copy(b.triangles[kept:], s.triangles)
+		if kept < s.first {
+			copy(b.triangles[kept:], s.triangles)
+		}
+		kept += len(s.triangles)
 	}
 	b.triangles = b.triangles[:kept]
 	b.weld = &welder{points: points}
@@ -240,14 +272,22 @@ func renumber(stretches []*stretch) (points []Vec32) {
 	points = stretches[0].weld.points
 	for i, s := range stretches[1:] {
 		points = s.settle(stretches[:i+1], points)
-		all.Go(func() {
-			for k, t := range s.triangles {
-				s.triangles[k] = [3]uint32{s.at[t[0]], s.at[t[1]], s.at[t[2]]}
-			}
-		})
+		for k := range len(stretches) {
+			n := len(s.triangles)
+			some := s.triangles[n*k/len(stretches) : n*(k+1)/len(stretches)]
+			all.Go(func() { rename(some, s.at) })
+		}
 	}
 	all.Wait()
 	return points
+}
+
+// rename makes triangles of points numbered otherwise.
+func rename(triangles [][3]uint32, at []uint32) {
+	for i := range triangles {
+		t := &triangles[i]
+		t[0], t[1], t[2] = at[t[0]], at[t[1]], at[t[2]]
+	}
 }
 
 // settle gives the points of the stretch the numbers that earlier ones have

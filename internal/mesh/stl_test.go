@@ -211,3 +211,17 @@ func rapidMesh(t *rapid.T) *Mesh {
 	}
 	return m
 }
+
+// Two numbers at once are told sound or not as each by itself is, whatever
+// their bits.
+func TestOddNumbersAreFoundByTheirBits(t *testing.T) {
+	bits := rapid.OneOf(rapid.Uint32(), rapid.SampledFrom([]uint32{0, 1, 0x80000000, 0x80000001, 0x7f7fffff, 0x7f800000, 0x7f800001, 0xff7fffff, 0xff800000, 0xffffffff}))
+	isOdd := func(b uint32) bool {
+		x := float64(math.Float32frombits(b))
+		return math.IsNaN(x) || math.IsInf(x, 0) || x == 0 && math.Signbit(x)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		low, high := bits.Draw(t, "low"), bits.Draw(t, "high")
+		assert.Equal(t, isOdd(low) || isOdd(high), odd(uint64(low)|uint64(high)<<32) != 0)
+	})
+}

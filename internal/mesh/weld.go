@@ -62,36 +62,57 @@ func (w *welder) number(points []Vec32, into []uint32) {
 }
 
 func (w *welder) numberBatch(points []Vec32, into []uint32) {
-	if len(w.points)+len(points) > len(w.slots)/fullness {
+	w.ready(len(points))
+	for i := range points {
+		w.aim(i, &points[i])
+	}
+	w.settle(points, into)
+}
+
+// ready makes room in the table for n points more.
+func (w *welder) ready(n int) {
+	if len(w.points)+n > len(w.slots)/fullness {
 		w.grow()
 	}
-	home := &w.home
-	for i := range points {
-		home[i] = uint32(scatter(&points[i]) >> w.shift)
-	}
-	for i := range points {
-		into[i] = w.slots[home[i]]
+}
+
+// aim finds out where in the table point i of a batch would be.
+func (w *welder) aim(i int, p *Vec32) { w.home[i] = uint32(scatter(p) >> (w.shift & 63)) }
+
+// settle numbers a batch of points that have been aimed.
+func (w *welder) settle(points []Vec32, into []uint32) {
+	home, into := w.home[:len(points)], into[:len(points)]
+	for i, at := range home {
+		into[i] = w.slots[at]
 	}
 	w.touch(into)
+	known := w.points
 	for i := range points {
 		// A slot that was taken is so still, and most often by the point itself.
-		if n := into[i]; n != 0 && same(&w.points[n-1], &points[i]) {
-			into[i] = n - 1
+		if n := into[i] - 1; int(n) < len(known) && same(&known[n], &points[i]) {
+			into[i] = n
 			continue
 		}
 		into[i] = w.find(&points[i], home[i])
 	}
 }
 
-func same(p, q *Vec32) bool { return p[0] == q[0] && p[1] == q[1] && p[2] == q[2] }
+// same compares two points bit by bit, at once: among finite numbers only the
+// zeros are equal and look different, and there is no negative one.
+func same(p, q *Vec32) bool {
+	return (math.Float32bits(p[0])^math.Float32bits(q[0]))|
+		(math.Float32bits(p[1])^math.Float32bits(q[1]))|
+		(math.Float32bits(p[2])^math.Float32bits(q[2])) == 0
+}
 
 // touch reads the points that the slots named, only to have them at hand.
 //
 //go:noinline
 func (w *welder) touch(slots []uint32) (all uint32) {
+	known := w.points
 	for _, n := range slots {
-		if n != 0 {
-			all |= math.Float32bits(w.points[n-1][0])
+		if n := n - 1; int(n) < len(known) {
+			all |= math.Float32bits(known[n][0])
 		}
 	}
 	return all
