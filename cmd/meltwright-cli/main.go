@@ -74,7 +74,7 @@ func run(out, errs io.Writer, args []string) (code int) {
 		c.usage(out)
 		return 0
 	}
-	err := c.run(context.Background(), out, args[1:])
+	err := c.run(withWarnings(context.Background(), errs), out, args[1:])
 	if err == nil {
 		return 0
 	}

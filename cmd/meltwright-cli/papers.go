@@ -17,13 +17,13 @@ import (
 )
 
 // papers makes the documents, with the user's own wording where there is some.
-var papers desk.Papers = proposal.Maker{Wording: proposal.WordingIn(ownWording())}
+var papers = proposal.Maker{Wording: proposal.WordingIn(ownWording())}
 
 // paperOptions are those of every paper.
 var paperOptions = []string{"--db", "--paper"}
 
 func runCostSheet(ctx context.Context, out io.Writer, args []string) error {
-	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".pdf": (*desk.Sheet).WriteCostSheet, ".xlsx": (*desk.Sheet).WriteWorkbook})
+	return runPaper(ctx, out, args, map[string]func(*desk.Sheet, io.Writer) error{".pdf": warning(ctx, desk.CostSheet, (*desk.Sheet).WriteCostSheet), ".xlsx": (*desk.Sheet).WriteWorkbook})
 }
 
 // runPaper writes a paper of a commission file, in the form that the ending of

@@ -36,6 +36,11 @@ func runProposal(ctx context.Context, out io.Writer, args []string) error {
 			return err
 		}
 		p.Pictures = append(pictures, p.Pictures...)
+		missing, err := papers.Missing(p)
+		if err != nil {
+			return err
+		}
+		warn(ctx, desk.LostLetters(p, missing))
 		return papers.Proposal(w, p)
 	}
 	return writePaper(ctx, out, rest, opt, map[string]func(*desk.Sheet, io.Writer) error{".pdf": write})

@@ -28,7 +28,8 @@ const Sections = "sections"
 // Pages are the pages of a proposal.
 type Pages struct {
 	Scenes  []drawing.Scene
-	Missing []rune // letters that cannot be printed
+	Missing []rune   // letters that cannot be printed
+	Lost    []string // what LostLetters says of them
 }
 
 // Preview gives what shows the proposal, or nil where the papers cannot.
@@ -53,6 +54,7 @@ func (s *Sheet) Previewing() (func(context.Context) (Pages, error), error) {
 		}
 		if pages.Scenes, err = show.Pages(paper); err == nil {
 			pages.Missing, err = show.Missing(paper)
+			pages.Lost = LostLetters(paper, pages.Missing)
 		}
 		return pages, err
 	}, nil

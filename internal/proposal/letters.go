@@ -28,9 +28,10 @@ type letters struct {
 }
 
 // clean makes words printable in face: spaces of every kind but the fixed ones
-// become plain ones, marks that have no shape go, signs that can be spelled are, and each run of
-// letters that the font lacks becomes one question mark. Other signs (emoji) go
-// without a trace. If face lacks what the plain face has, the plain face it is.
+// become plain ones, marks that have no shape go (those that choose a drawing or join
+// emoji among them), signs that can be spelled are, and each letter or sign that
+// the font lacks becomes a question mark, with the accents it carries. If face
+// lacks what the plain face has, the plain face it is.
 func (l *letters) clean(face drawing.Face, words string) (string, drawing.Face) {
 	if isASCII(words) {
 		return words, face
@@ -39,7 +40,7 @@ func (l *letters) clean(face drawing.Face, words string) (string, drawing.Face) 
 		face = f
 	}
 	var b strings.Builder
-	lost := false // the last rune was a letter that is missing
+	lost := false // the last rune was one that is missing
 	for _, r := range words {
 		switch {
 		case r == '\u00a0' || r == '\u202f':
@@ -50,12 +51,12 @@ func (l *letters) clean(face drawing.Face, words string) (string, drawing.Face) 
 			continue
 		case l.missing(face, r) && spelled[r] != "":
 			b.WriteString(spelled[r])
+		case lost && unicode.IsMark(r):
+			continue // it went with its letter
 		case l.missing(face, r):
 			l.note(r)
-			if !lost && (unicode.IsLetter(r) || unicode.IsNumber(r)) {
-				b.WriteByte('?')
-				lost = true
-			}
+			b.WriteByte('?')
+			lost = true
 			continue
 		default:
 			b.WriteRune(r)

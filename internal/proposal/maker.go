@@ -55,9 +55,9 @@ func (m Maker) Pages(p quote.Paper) ([]drawing.Scene, error) {
 
 // Missing lists the letters of the proposal that the fonts have no drawing for,
 // each once: those of scripts beyond Latin, Greek and Cyrillic, and emoji. On
-// paper a question mark stands for a run of such letters, and nothing for signs.
+// paper a question mark stands for each of them.
 func (m Maker) Missing(p quote.Paper) ([]rune, error) {
-	d, err := m.proposal(p)
+	d, err := m.offered(p, true) // pictures need not be as sharp as on paper
 	if err != nil {
 		return nil, err
 	}

@@ -20,6 +20,15 @@ func (m Maker) OrderSheet(w io.Writer, p quote.Paper) error {
 // Traveller writes a page for each section on its way through the shop, as PDF.
 func (m Maker) Traveller(w io.Writer, p quote.Paper) error { return send(w, traveller(p).pdf) }
 
+// MissingOnCostSheet lists the letters of the cost sheet that the fonts lack.
+func (m Maker) MissingOnCostSheet(p quote.Paper) []rune { return costSheet(p).lost }
+
+// MissingOnOrderList lists the letters of the order list that the fonts lack.
+func (m Maker) MissingOnOrderList(p quote.Paper) []rune { return orderList(p).lost }
+
+// MissingOnTraveller lists the letters of the traveller that the fonts lack.
+func (m Maker) MissingOnTraveller(p quote.Paper) []rune { return traveller(p).lost }
+
 // Lines writes every line of the estimate as comma-separated values.
 func (m Maker) Lines(w io.Writer, p quote.Paper) error {
 	return send(w, func(b *bytes.Buffer) error { return commas(b, lineRows(p)) })

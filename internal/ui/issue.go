@@ -27,8 +27,11 @@ func (q *quoteScreen) whenKept(what string, do func()) {
 	})
 }
 
-// issue asks, with a look at the price, and freezes the quote as it stands.
-func (q *quoteScreen) issue() {
+// issue asks, with a look at the price and at letters that cannot be printed, and
+// freezes the quote as it stands.
+func (q *quoteScreen) issue() { q.onLost(desk.Proposal, q.askToIssue) }
+
+func (q *quoteScreen) askToIssue(warning string) {
 	paper, err := q.sheet.Paper()
 	if err != nil {
 		q.w.tell("This cannot be issued yet", sentence(err))
@@ -37,6 +40,9 @@ func (q *quoteScreen) issue() {
 	letter, e := q.sheet.Quote().Letter, paper.Estimate
 	text := fmt.Sprintf("%s is %s before tax, %s with tax, and stands until %s.", titleOf(q.sheet.Commission()), headline(e), e.Currency.Print(e.Total, locale), isoDay(paper.Until))
 	text += fmt.Sprintf("\n\nWhat is issued never changes: the inputs, the shop book, the words and the proposal are kept as %s. What you change afterwards is revision %s.", letter, quote.NextLetter(letter))
+	if warning != "" {
+		text += "\n\n" + warning
+	}
 	q.w.ask(&kit.Ask{
 		Title: "Issue revision " + letter + "?", Text: text,
 		Choices: []kit.Choice{

@@ -3,6 +3,7 @@ package ui
 import (
 	"bytes"
 	"fmt"
+	"io"
 	"net/url"
 	"os"
 	"path/filepath"
@@ -23,7 +24,7 @@ var papers = map[desk.Print]struct{ name, extension, where string }{
 }
 
 // write asks where a paper of the quote goes, and writes it there as the quote
-// stands now.
+// stands now. Letters that cannot be printed are told with the question.
 func (q *quoteScreen) write(which desk.Print) {
 	paper := papers[which]
 	put, err := q.sheet.Ready(which)
@@ -31,8 +32,17 @@ func (q *quoteScreen) write(which desk.Print) {
 		q.w.tell("There is no "+paper.name+" yet", sentence(err))
 		return
 	}
+	q.onLost(which, func(warning string) { q.askWhere(which, put, warning) })
+}
+
+func (q *quoteScreen) askWhere(which desk.Print, put func(io.Writer) error, warning string) {
+	paper := papers[which]
+	text := "Where should it lie?"
+	if warning != "" {
+		text = warning + "\n\n" + text
+	}
 	q.w.askPath(pathQuestion{
-		title: paper.where, text: "Where should it lie?", do: "Write it",
+		title: paper.where, text: text, do: "Write it",
 		path: filepath.Join(documents(), q.sheet.FileName(paper.name, paper.extension)),
 		take: func(path string) {
 			q.w.say("Writing " + filepath.Base(path) + " …")

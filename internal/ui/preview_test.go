@@ -95,10 +95,26 @@ func TestLettersThatCannotBePrintedAreTold(t *testing.T) {
 	b := previewed(t)
 	b.fill("preview.words", "青銅")
 	b.clock.pass(time.Second)
-	assert.Contains(t, b.said(), "These letters cannot be printed: 青銅")
+	assert.Contains(t, b.said(), "The words of “idea” have letters that the fonts lack: 青 (U+9752), 銅 (U+9285); a question mark stands for each. Write those words in Latin, Greek or Cyrillic letters.")
 	b.fill("preview.words", "Bronze")
 	b.clock.pass(time.Second)
-	assert.NotContains(t, b.said(), "cannot be printed")
+	assert.NotContains(t, b.said(), "fonts lack")
+}
+
+func TestMakingAProposalOrIssuingItTellsFirstWhichLettersCannotBePrinted(t *testing.T) {
+	b := sit(t, withDemo, withMaker)
+	b.quote().sheet.SetWords("idea", "青")
+	const warning = "The words of “idea” have letters that the fonts lack: 青 (U+9752); a question mark stands for each."
+	b.menu("Proposal …")
+	assert.Contains(t, b.said(), warning)
+	assert.Contains(t, b.said(), "Where should it lie?")
+	b.press(fyne.KeyEscape)
+	b.quote().issue()
+	assert.Contains(t, b.said(), "Issue revision A?")
+	assert.Contains(t, b.said(), warning)
+	b.tap("Not yet")
+	b.menu("Cost sheet …")
+	assert.NotContains(t, b.said(), "fonts lack", "the idea is not on it")
 }
 
 func TestThePageHasTheRoomOfThePriceAndCanBeLarger(t *testing.T) {

@@ -1,12 +1,15 @@
 package ui
 
 import (
+	"context"
 	"fmt"
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
+	"meltwright/internal/desk"
 	"meltwright/internal/drawing"
 	"meltwright/internal/ui/kit"
 )
@@ -182,7 +185,7 @@ func (p *previewPage) showPaper() {
 	n := len(pages.Scenes)
 	show(p.lost, len(pages.Missing) > 0)
 	if len(pages.Missing) > 0 {
-		p.lost.Set(kit.Caution{Kind: kit.CautionWarn, Text: lostWords(pages.Missing)})
+		p.lost.Set(kit.Caution{Kind: kit.CautionWarn, Text: lostWords(pages.Lost)})
 	}
 	show(p.picture, n > 0)
 	p.number = max(0, min(p.number, n-1))
@@ -214,14 +217,29 @@ func enable(b *kit.Button, on bool) {
 	}
 }
 
-// lostWords say which letters cannot be printed.
-func lostWords(missing []rune) string {
-	const most = 12
-	text := string(missing[:min(len(missing), most)])
-	if len(missing) > most {
-		text += " …"
+// lostWords say which letters cannot be printed, and what helps; nothing where
+// there are none.
+func lostWords(lost []string) string {
+	if len(lost) == 0 {
+		return ""
 	}
-	return "These letters cannot be printed: " + text + " A question mark stands for them on paper. Write those words in Latin, Greek or Cyrillic letters."
+	return strings.Join(lost, ". ") + ". Write those words in Latin, Greek or Cyrillic letters."
+}
+
+// onLost asks whether letters of a paper cannot be printed, away from the
+// window's goroutine, and then does something with what there is to say of them:
+// nothing where all can. A paper that cannot be set says so by itself when it is
+// written.
+func (q *quoteScreen) onLost(which desk.Print, do func(warning string)) {
+	ask, err := q.sheet.Lost(which)
+	if ask == nil || err != nil {
+		do("")
+		return
+	}
+	q.w.do(func() func() {
+		lost, _ := ask(context.Background())
+		return func() { do(lostWords(lost)) }
+	})
 }
 
 // onPaper brings a page to a width, with an edge around it.
