@@ -2,12 +2,9 @@ package desk
 
 import (
 	"context"
-	"slices"
 
-	"meltwright/internal/estimate"
 	"meltwright/internal/money"
 	"meltwright/internal/quote"
-	"meltwright/internal/shop"
 )
 
 // Difference is one line that two revisions do not have alike.
@@ -20,9 +17,11 @@ type Difference struct {
 // Change is how much the line rose.
 func (d Difference) Change() money.Amount { return d.To - d.From }
 
-// Changed is one input that two revisions do not have alike.
+// Changed is one text that two revisions do not have alike.
 type Changed struct {
-	Where         string // "form.wall", or "Figure: form.wall"
+	// Where is the path of an input, "form.wall" or "Figure: form.wall", a part of
+	// the words, "words.idea", and else in words: "own line added".
+	Where         string
 	Before, After string
 }
 
@@ -32,27 +31,25 @@ type Comparison struct {
 	Lines      []Difference
 	Steps      []Difference // from direct cost to price
 	Inputs     []Changed    // what was typed otherwise
+	Words      []Changed    // what the papers say and show otherwise
 	Book       []Changed    // what the shop book has otherwise
 	Before, To money.Amount // price before tax
 	OtherMoney bool         // the currencies differ, so amounts cannot be compared
 }
 
+// Alike tells whether nothing at all differs.
+func (c Comparison) Alike() bool {
+	return !c.OtherMoney && len(c.Lines)+len(c.Steps)+len(c.Inputs)+len(c.Words)+len(c.Book) == 0
+}
+
 // Compare sets two revisions of a quote beside each other, line by line. The
 // empty letter is the draft on the desk.
 func (s *Sheet) Compare(ctx context.Context, before, after string) (Comparison, error) {
-	a, err := s.revision(ctx, before)
+	a, ea, err := s.whole(ctx, before)
 	if err != nil {
 		return Comparison{}, err
 	}
-	b, err := s.revision(ctx, after)
-	if err != nil {
-		return Comparison{}, err
-	}
-	ea, err := frozen(a)
-	if err != nil {
-		return Comparison{}, err
-	}
-	eb, err := frozen(b)
+	b, eb, err := s.whole(ctx, after)
 	if err != nil {
 		return Comparison{}, err
 	}
@@ -64,14 +61,26 @@ func (s *Sheet) Compare(ctx context.Context, before, after string) (Comparison, 
 		Currency: c, Before: ea.Price, To: eb.Price, OtherMoney: ea.Currency != eb.Currency,
 		Lines: between(ea.Lines, eb.Lines), Steps: between(ea.Steps, eb.Steps),
 		Inputs: inputsBetween(a.Commission, b.Commission), Book: bookBetween(a.Book, b.Book),
+		Words: append(wordsBetween(a, b), picturesBetween(ea.Pictures, eb.Pictures)...),
 	}, nil
 }
 
-func (s *Sheet) revision(ctx context.Context, letter string) (quote.Revision, error) {
+// whole gives a revision with its estimate and pictures.
+func (s *Sheet) whole(ctx context.Context, letter string) (quote.Revision, *quote.Frozen, error) {
 	if letter == "" {
-		return quote.Revision{Commission: s.quote.Commission, Book: s.desk.book}, nil
+		r := quote.Revision{Commission: s.quote.Commission, Book: s.desk.book, Words: s.quote.Words}
+		f, err := frozen(r)
+		if err == nil {
+			f.Pictures = keptPictures(s.quote.Pictures)
+		}
+		return r, f, err
 	}
-	return s.desk.store.Revision(ctx, s.quote.ID, letter)
+	r, err := s.desk.store.Revision(ctx, s.quote.ID, letter)
+	if err != nil {
+		return r, nil, err
+	}
+	f, err := frozen(r)
+	return r, f, err
 }
 
 // between pairs rows of the same name in their order, and gives those that are
@@ -92,56 +101,6 @@ func between(a, b []quote.FrozenLine) (out []Difference) {
 	for _, r := range a {
 		if _, ok := was[name(r)]; ok {
 			out = append(out, Difference{r.Stage, r.Piece, r.Item, r.Text, "", r.Amount, 0})
-		}
-	}
-	return out
-}
-
-func inputsBetween(a, b estimate.Commission) []Changed {
-	out := textsBetween("", a.Inputs, b.Inputs)
-	for i := range max(len(a.Pieces), len(b.Pieces)) {
-		var pa, pb estimate.Piece
-		if i < len(a.Pieces) {
-			pa = a.Pieces[i]
-		}
-		if i < len(b.Pieces) {
-			pb = b.Pieces[i]
-		}
-		name := pb.Name
-		if name == "" {
-			name = pa.Name
-		}
-		if pa.Name != pb.Name {
-			out = append(out, Changed{"piece", pa.Name, pb.Name})
-		}
-		out = append(out, textsBetween(name+": ", pa.Inputs, pb.Inputs)...)
-	}
-	return out
-}
-
-func textsBetween(prefix string, a, b map[string]string) (out []Changed) {
-	var paths []string
-	for p := range a {
-		paths = append(paths, p)
-	}
-	for p := range b {
-		if _, ok := a[p]; !ok {
-			paths = append(paths, p)
-		}
-	}
-	slices.Sort(paths)
-	for _, p := range paths {
-		if a[p] != b[p] {
-			out = append(out, Changed{prefix + p, a[p], b[p]})
-		}
-	}
-	return out
-}
-
-func bookBetween(a, b shop.Book) (out []Changed) {
-	for _, d := range shop.Settings() {
-		if x, y := a.Settings[d.Key].Text, b.Settings[d.Key].Text; x != y {
-			out = append(out, Changed{d.Label, x, y})
 		}
 	}
 	return out

@@ -6,6 +6,18 @@ import (
 	"meltwright/internal/shop"
 )
 
+// issuedOf is an estimate as it is frozen, with the pictures of its papers.
+func issuedOf(e *estimate.Estimate, pictures []quote.Shown) *quote.Frozen {
+	f := frozenOf(e)
+	f.Pictures = keptPictures(pictures)
+	return f
+}
+
+// keptPictures are never nil, which would say that they were not kept.
+func keptPictures(pictures []quote.Shown) []quote.Shown {
+	return append([]quote.Shown{}, pictures...)
+}
+
 // frozenOf is an estimate in the words and sums that papers print.
 func frozenOf(e *estimate.Estimate) *quote.Frozen {
 	return &quote.Frozen{Currency: e.Currency.Code, Price: e.Price, Lines: linesOf(e), Steps: stepsOf(e)}

@@ -25,7 +25,7 @@ func (s *Sheet) Issue(ctx context.Context) (quote.Revision, error) {
 	r := quote.Revision{
 		Quote: s.quote.ID, Letter: s.quote.Letter, IssuedAt: now, ValidUntil: now.AddDate(0, 0, s.good.ValidDays),
 		Commission: s.quote.Commission, Book: s.desk.book, Words: s.quote.Words,
-		Price: s.good.Currency.Text(s.good.Price), Total: s.good.Currency.Text(s.good.Total), Frozen: frozenOf(s.good), By: s.desk.who, Proposal: pdf.Bytes(),
+		Price: s.good.Currency.Text(s.good.Price), Total: s.good.Currency.Text(s.good.Total), Frozen: issuedOf(s.good, s.quote.Pictures), By: s.desk.who, Proposal: pdf.Bytes(),
 	}
 	if err := s.desk.store.Issue(ctx, r); err != nil {
 		return quote.Revision{}, err

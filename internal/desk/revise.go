@@ -24,7 +24,7 @@ func (s *Sheet) Issuing() (func(context.Context) (quote.Revision, quote.Quote, e
 	r := quote.Revision{
 		IssuedAt: now, ValidUntil: now.AddDate(0, 0, s.good.ValidDays),
 		Commission: s.quote.Commission, Book: s.desk.book, Words: s.quote.Words,
-		Price: s.good.Currency.Text(s.good.Price), Total: s.good.Currency.Text(s.good.Total), Frozen: frozenOf(s.good), By: s.desk.who,
+		Price: s.good.Currency.Text(s.good.Price), Total: s.good.Currency.Text(s.good.Total), Frozen: issuedOf(s.good, s.quote.Pictures), By: s.desk.who,
 	}
 	return func(ctx context.Context) (quote.Revision, quote.Quote, error) {
 		var pdf bytes.Buffer

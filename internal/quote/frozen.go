@@ -8,7 +8,8 @@ type Frozen struct {
 	Currency string       `json:"currency"`
 	Price    money.Amount `json:"price"` // before tax
 	Lines    []FrozenLine `json:"lines"`
-	Steps    []FrozenLine `json:"steps"` // from direct cost to price
+	Steps    []FrozenLine `json:"steps"`    // from direct cost to price
+	Pictures []Shown      `json:"pictures"` // that the papers showed; nil in what was issued before they were kept
 }
 
 // FrozenLine is one line of it.

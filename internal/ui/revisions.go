@@ -71,7 +71,7 @@ func (r *issuedRows) choices() (names []string) {
 func (r *issuedRows) lines(c money.Currency) (lines []kit.Line) {
 	for i := len(r.rows) - 1; i >= 0; i-- {
 		x := r.rows[i]
-		name := fmt.Sprintf("%s, issued %s, stands until %s", x.Letter, day(x.IssuedAt), day(x.ValidUntil))
+		name := x.Letter + ", " + day(x.IssuedAt)
 		if i == len(r.rows)-1 {
 			name += " – " + r.q.howLast()
 		}
@@ -79,7 +79,7 @@ func (r *issuedRows) lines(c money.Currency) (lines []kit.Line) {
 		if a, err := c.Parse(x.Price); err == nil {
 			price = amount(c, a)
 		}
-		lines = append(lines, kit.Line{ID: x.Letter, Name: name, Cost: price})
+		lines = append(lines, kit.Line{ID: x.Letter, Name: name, Rate: day(x.ValidUntil), Cost: price})
 	}
 	return lines
 }
@@ -200,10 +200,10 @@ func change(c money.Currency, a money.Amount) string {
 	return amount(c, a)
 }
 
-// changedLines are inputs or settings that differ.
+// changedLines are inputs, words or settings that differ.
 func changedLines(list []desk.Changed) (lines []kit.Line) {
 	for i, x := range list {
-		before, after := said(x.Before), said(x.After)
+		before, after := excerpts(partText(x.Where, x.Before), partText(x.Where, x.After))
 		lines = append(lines, kit.Line{ID: fmt.Sprint(i), Name: inputName(x.Where), Rate: before, Cost: after})
 	}
 	return lines
@@ -216,8 +216,12 @@ func said(text string) string {
 	return strings.ReplaceAll(text, "\n", "; ")
 }
 
-// inputName says an input by its stage and label, where it is known by its path.
+// inputName says an input by its stage and label, where it is known by its path,
+// and a part of the words by what it is called.
 func inputName(where string) string {
+	if part, ok := strings.CutPrefix(where, desk.OfWords); ok {
+		return partName(part)
+	}
 	piece, path, of := strings.Cut(where, ": ")
 	if !of {
 		piece, path = "", where

@@ -42,7 +42,7 @@ func TestIssuingAsksFirstWithPriceAndValidity(t *testing.T) {
 	assert.Equal(t, quote.Issued, b.kept().State)
 	assert.Equal(t, "B", b.quote().sheet.Quote().Letter)
 	assert.Contains(t, b.said(), "Revision A is issued.")
-	assert.Contains(t, b.said(), "A, issued 14 March 2026, stands until 13 May 2026 – issued")
+	assert.Contains(t, b.said(), "A, 14 March 2026 – issued 13 May 2026", "issued, how it stands, and until when")
 }
 
 func TestAChangeAfterIssueIsADraftOfTheNextLetter(t *testing.T) {

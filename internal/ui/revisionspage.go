@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -52,7 +53,7 @@ func newRevisionsPage(q *quoteScreen) stagePage {
 		objects = append(objects, p.states[s])
 	}
 	p.row = leading(objects...)
-	p.rows = titled("Issued", "", "", "Price before tax")
+	p.rows = titled("Issued", "", "Stands until", "Price before tax")
 	p.rows.OnOpen = q.w.guardedText(q.openIssued)
 	p.acts = leading(
 		kit.NewButton("Open the proposal", kit.Plain, q.w.guarded(func() { p.onChosen(q.openIssued) })).WithIcon(theme.IconNameDocument),
@@ -184,7 +185,7 @@ func (p *revisionsPage) showComparison(any bool) {
 	}
 	set(p.steps, differenceLines(shown, shown.Steps))
 	set(p.lines, differenceLines(shown, shown.Lines))
-	set(p.inputs, changedLines(c.Inputs))
+	set(p.inputs, changedLines(slices.Concat(c.Inputs, c.Words)))
 	set(p.set, changedLines(c.Book))
 	p.showWorking()
 }
@@ -221,8 +222,10 @@ func (p *revisionsPage) comparedWords(c desk.Comparison, ok bool) string {
 		return "The draft cannot be compared while something in it is wrong."
 	case c.OtherMoney:
 		return "Their prices are in different currencies, so amounts are not compared."
-	case len(c.Lines)+len(c.Steps)+len(c.Inputs)+len(c.Book) == 0:
+	case c.Alike():
 		return "They are alike."
+	case c.Before == c.To && len(c.Lines)+len(c.Steps) == 0:
+		return "The price is the same, " + c.Currency.Print(c.To, locale) + "; what was typed, or the shop book, is not."
 	}
 	return fmt.Sprintf("The price goes from %s to %s: %s.", c.Currency.Print(c.Before, locale), c.Currency.Print(c.To, locale), change(c.Currency, c.To-c.Before))
 }
