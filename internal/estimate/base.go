@@ -58,7 +58,7 @@ func (r *run) takeBase(p *piece) {
 	p.plinth, p.worked = r.plinth(p)
 	for _, s := range r.shop.Stones {
 		if s.Name == p.in.word(stoneField) {
-			d := r.fact("density of "+lowerFirst(s.Name), float64(s.Density), kiloPerCubicMetre, field.Origin{From: field.ShopBook, Source: s.Source})
+			d := r.fact(r.words("density of ", lowerFirst(s.Name)), float64(s.Density), kiloPerCubicMetre, field.Origin{From: field.ShopBook, Source: s.Source})
 			p.plinthMass = r.named("plinth", r.mul(p.plinth, d), kilogram)
 			p.stone, p.stoneName, p.stoneFrom = s.Price, s.Name, s.Priced
 		}
@@ -78,7 +78,7 @@ func (r *run) frameMass(p *piece) expr {
 
 func baseLines(r *run, st *Stage, p *piece) {
 	if hasPlinth(&p.in) {
-		r.write(st, item{piece: p, name: p.stoneName + " plinth", q: r.perCast(st, p, p.plinthMass), unit: kilogram, rate: p.stone, from: field.Origin{From: field.ShopBook, Source: p.stoneFrom}})
+		r.write(st, item{piece: p, name: r.words(p.stoneName, " plinth"), q: r.perCast(st, p, p.plinthMass), unit: kilogram, rate: p.stone, from: field.Origin{From: field.ShopBook, Source: p.stoneFrom}})
 		r.write(st, item{piece: p, name: "Sawing and finishing the plinth", class: Bought, q: r.perCast(st, p, p.worked), unit: squareMetre, rate: r.whole.value(stoneWorkRate), from: r.whole.origin(stoneWorkRate)})
 		r.labour(st, p, "Mounting on the plinth", r.input(&p.in, mountHoursField, hour), baseLabourRate)
 	}

@@ -18,7 +18,7 @@ func (r *run) takeBronze(p *piece) {
 		p.solidShare = float64(solid / metal)
 	}
 	alloy := r.alloyOf(p)
-	p.density = r.fact("density of "+alloy.Name, alloy.Density, gramPerCubicCM, field.Origin{From: field.ShopBook, Source: alloy.Source})
+	p.density = r.fact(r.words("density of ", alloy.Name), alloy.Density, gramPerCubicCM, field.Origin{From: field.ShopBook, Source: alloy.Source})
 	cast := r.mul(p.density, p.wallVolume, r.plus1(r.share(&p.in, thickField)))
 	cast = r.variedWall(p, cast)
 	if p.in.num(lugsField) > 0 {

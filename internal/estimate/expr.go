@@ -87,6 +87,14 @@ func (n *nodes) fact(name string, v float64, u *quantity.Unit, o field.Origin) e
 	return n.put(node{op: opFact, v: v, unit: u, name: name, origin: int32(len(n.origins) - 1)})
 }
 
+// words puts a name together, where somebody will read it.
+func (n *nodes) words(a, b string) string {
+	if n.bare {
+		return ""
+	}
+	return a + b
+}
+
 // named gives a result a name, so that further workings show it as one number.
 func (n *nodes) named(name string, x expr, u *quantity.Unit) expr {
 	return n.put(node{op: opNamed, a: x.at, v: x.v, unit: u, name: name})

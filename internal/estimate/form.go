@@ -158,15 +158,15 @@ func (r *run) takePlan(p *piece, ref expr) {
 func (r *run) across(p *piece, f *Field, name string, v float64, known bool) expr {
 	switch {
 	case p.in.has(f):
-		return r.named(name+" of the piece", r.mul(r.input(&p.in, f, metre), p.scale), metre)
+		return r.named(r.words(name, " of the piece"), r.mul(r.input(&p.in, f, metre), p.scale), metre)
 	case known:
 		o := field.Origin{From: field.Proposed, Source: "the largest of the solids"}
 		if p.scanned() {
 			o = field.Origin{From: field.Scanned, Source: p.scan.File}
 		}
-		return r.named(name+" of the piece", r.mul(r.fact(name+" of the form", v, metre, o), p.scale), metre)
+		return r.named(r.words(name, " of the piece"), r.mul(r.fact(r.words(name, " of the form"), v, metre, o), p.scale), metre)
 	}
-	return r.named(name+" of the piece", r.mul(p.finishedHeight, r.input(&p.in, boxField, none)), metre)
+	return r.named(r.words(name, " of the piece"), r.mul(p.finishedHeight, r.input(&p.in, boxField, none)), metre)
 }
 
 // mostSolids is how many rows of solids a working tells one by one.
@@ -231,7 +231,7 @@ func (r *run) figure(p *piece) (form.Body, expr, expr) {
 // nude is the surface of a nude body by a formula.
 func (r *run) nude(p *piece, f form.Formula) expr {
 	tall, heavy := r.input(&p.in, bodyHeightField, centimetre), r.input(&p.in, bodyMassField, kilogram)
-	factor := r.fact(f.Name+"'s factor", f.Factor, none, field.Origin{From: field.Published, Source: f.Source})
+	factor := r.fact(r.words(f.Name, "'s factor"), f.Factor, none, field.Origin{From: field.Published, Source: f.Source})
 	return r.named("nude surface", r.mul(factor, r.pow(tall, r.number(f.Height)), r.pow(heavy, r.number(f.Mass))), squareMetre)
 }
 
@@ -245,7 +245,7 @@ func (r *run) dressFactor(p *piece) expr {
 			factor, origin = r.shop.Num(k), r.shop.Origin(k)
 		}
 	}
-	return r.fact("dress factor, "+p.in.word(dressField), factor, none, origin)
+	return r.fact(r.words("dress factor, ", p.in.word(dressField)), factor, none, origin)
 }
 
 // animal is Meeh's rule. The animal displaces its mass over its density.
@@ -265,7 +265,7 @@ func (r *run) animalK(p *piece) expr {
 	}
 	for _, a := range r.shop.Animals {
 		if a.Name == p.in.word(animalField) {
-			return r.fact("k of Meeh's rule, "+a.Name, a.K, none, field.Origin{From: field.ShopBook, Source: a.Source})
+			return r.fact(r.words("k of Meeh's rule, ", a.Name), a.K, none, field.Origin{From: field.ShopBook, Source: a.Source})
 		}
 	}
 	return r.number(0)

@@ -60,7 +60,7 @@ func (r *run) rubberLine(st *Stage, p *piece) {
 		area := r.named("rubber surface", r.add(skin, r.flange(p)), squareMetre)
 		density := r.fact("density of the rubber", float64(x.Density)/1000, gramPerCubicCM, field.Origin{From: field.ShopBook, Source: x.Source})
 		kg := r.mul(area, r.input(&p.in, rubberThickField, millimetre), density, r.plus1(r.share(&p.in, rubberWasteField)))
-		r.write(st, item{piece: p, name: "Rubber, " + lowerFirst(x.Name), q: kg, unit: kilogram, rate: x.Price, from: field.Origin{From: field.ShopBook, Source: x.Priced}})
+		r.write(st, item{piece: p, name: r.words("Rubber, ", lowerFirst(x.Name)), q: kg, unit: kilogram, rate: x.Price, from: field.Origin{From: field.ShopBook, Source: x.Priced}})
 	}
 }
 

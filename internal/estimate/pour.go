@@ -62,7 +62,7 @@ func (r *run) takeCrucible() {
 	if !r.whole.has(holdsField) {
 		for _, c := range r.shop.Crucibles {
 			if c.Name == r.whole.word(crucibleField) {
-				holds = r.fact("crucible "+c.Name, float64(c.Holds), kilogram, field.Origin{From: field.ShopBook, Source: c.Source})
+				holds = r.fact(r.words("crucible ", c.Name), float64(c.Holds), kilogram, field.Origin{From: field.ShopBook, Source: c.Source})
 			}
 		}
 	}
@@ -159,7 +159,7 @@ func pourLines(r *run, st *Stage, p *piece) {
 	used := r.perCast(st, p, r.add(p.finished, lost))
 	p.used = used
 	a := r.alloyOf(p)
-	r.write(st, item{piece: p, name: "Bronze used up, " + a.Name, q: used, unit: kilogram, rate: a.Price, from: field.Origin{From: field.ShopBook, Source: a.Priced}})
+	r.write(st, item{piece: p, name: r.words("Bronze used up, ", a.Name), q: used, unit: kilogram, rate: a.Price, from: field.Origin{From: field.ShopBook, Source: a.Priced}})
 }
 
 func pourWholeLines(r *run, st *Stage) {

@@ -43,17 +43,18 @@ func (r *run) sum() {
 func (r *run) sumStages() {
 	e := r.est
 	e.Stages = make([]StageResult, len(Stages))
-	at := map[string]int{}
 	for i, st := range Stages {
-		at[st.ID] = i
 		e.Stages[i] = StageResult{ID: st.ID, Name: st.Name, ByOthers: r.allByOthers(st)}
 	}
+	i := 0
 	for _, l := range e.Lines {
-		s := &e.Stages[at[l.Stage]]
-		s.Amount += l.Amount
-		s.Hours += quantity.Time(l.Hours)
+		for e.Stages[i].ID != l.Stage { // lines come in the order of the stages
+			i = (i + 1) % len(Stages)
+		}
+		e.Stages[i].Amount += l.Amount
+		e.Stages[i].Hours += quantity.Time(l.Hours)
 	}
-	e.Stages[at["price"]].Amount += e.Price - e.Direct
+	e.Stages[priceStage.index].Amount += e.Price - e.Direct
 	for i, st := range Stages {
 		if st.Foundry {
 			e.Foundry += e.Stages[i].Hours

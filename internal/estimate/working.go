@@ -121,6 +121,9 @@ func lowerFirst(s string) string {
 	if len(s) > 1 && s[1] >= 'A' && s[1] <= 'Z' {
 		return s
 	}
+	if s == "" || s[0] < 'A' || s[0] > 'Z' {
+		return s
+	}
 	return strings.ToLower(s[:1]) + s[1:]
 }
 

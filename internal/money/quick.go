@@ -28,6 +28,25 @@ func Product(a, b uint64, decimals int32) (Amount, bool) {
 	return 0, false
 }
 
+// quickGrossUp is GrossUp in whole numbers; false where that is more than can be
+// reckoned so, or where nothing of the price is left.
+func quickGrossUp(cost Amount, share Decimal) (Amount, bool) {
+	k, exponent, ok := Small(share)
+	if !ok || cost < 0 || k >= Tens[-exponent] {
+		return 0, false
+	}
+	high, low := bits.Mul64(uint64(cost), Tens[-exponent])
+	left := Tens[-exponent] - k
+	if high >= left {
+		return 0, false
+	}
+	p, rest := bits.Div64(high, low, left)
+	if rest >= left-rest {
+		p++
+	}
+	return Amount(p), p <= uint64(Most)
+}
+
 // Tens are the powers of ten.
 var Tens = func() (t [19]uint64) {
 	t[0] = 1

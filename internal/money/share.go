@@ -29,6 +29,9 @@ var ErrTooMuch = errors.New("the shares leave so little of the price that it is 
 // share of the price itself has been paid away. It is cost/(1 − share), rounded.
 // The error is ErrShares or ErrTooMuch.
 func GrossUp(cost Amount, share Decimal) (Amount, error) {
+	if p, ok := quickGrossUp(cost, share); ok {
+		return p, nil
+	}
 	left := one.Sub(share)
 	if left.Sign() <= 0 {
 		return 0, ErrShares

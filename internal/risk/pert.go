@@ -48,16 +48,15 @@ type quantiles struct {
 	x [2*reach*fine + 1]float64
 }
 
-// quantiles tabulates the PERT distribution of p: Beta(1 + 4(m−a)/(b−a), 1 +
+// tabulate fills in the PERT distribution of p: Beta(1 + 4(m−a)/(b−a), 1 +
 // 4(b−m)/(b−a)) between a and b. Points that agree make a constant.
-func (p Points) quantiles() *quantiles {
-	q := &quantiles{}
+func (q *quantiles) tabulate(p Points) {
 	span := p.High - p.Low
 	if span < 1e-9 {
 		for i := range q.x {
 			q.x[i] = p.Likely
 		}
-		return q
+		return
 	}
 	below := distuv.Beta{Alpha: 1 + 4*(p.Likely-p.Low)/span, Beta: 1 + 4*(p.High-p.Likely)/span}
 	above := distuv.Beta{Alpha: below.Beta, Beta: below.Alpha}
@@ -69,7 +68,6 @@ func (p Points) quantiles() *quantiles {
 			q.x[i] = p.High - float64(span*above.Quantile(normalCDF(-z)))
 		}
 	}
-	return q
 }
 
 // at gives the quantile at a normal deviate, to nine decimals: what machines

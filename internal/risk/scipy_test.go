@@ -48,7 +48,7 @@ for line in sys.stdin:
 	var questions []string
 	var ours, spans []float64
 	for _, p := range []Points{{4, 6, 12}, {5, 8, 14}, {0.85, 1, 1.4}, {0.95, 1, 1.2}, {1, 1, 1.6}, {0.5, 1, 1}, {0.98, 1, 1.03}} {
-		q := p.quantiles()
+		q := tabulated(p)
 		for i := 1; i < 2000; i++ {
 			u := float64(i) / 2000
 			questions = append(questions, fmt.Sprintf("%v %v %v %v", p.Low, p.Likely, p.High, u))

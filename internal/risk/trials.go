@@ -74,14 +74,26 @@ func NewTrials(c estimate.Commission, s *shop.Shop, ask Ask) (*Trials, error) {
 	}
 	rho := s.Num(shop.HoursCorrelation)
 	t := &Trials{model: m, factors: list, common: math.Sqrt(rho), own: math.Sqrt(1 - rho), ask: ask}
-	seen := map[Points]*quantiles{}
-	for _, f := range list {
-		if seen[f.Points] == nil {
-			seen[f.Points] = f.Points.quantiles()
-		}
-		t.tables = append(t.tables, seen[f.Points])
-	}
+	t.tables = tables(list)
 	return t, nil
+}
+
+// tables tabulates the quantiles of each factor, those of the same points once.
+func tables(list []Factor) []*quantiles {
+	seen := map[Points]*quantiles{}
+	var each sync.WaitGroup
+	out := make([]*quantiles, len(list))
+	for i, f := range list {
+		q := seen[f.Points]
+		if q == nil {
+			q = &quantiles{}
+			seen[f.Points] = q
+			each.Go(func() { q.tabulate(f.Points) })
+		}
+		out[i] = q
+	}
+	each.Wait()
+	return out
 }
 
 // Count is how many trials there are, Seed what they are drawn from.
