@@ -89,7 +89,7 @@ func (o *offer) size(r options.Result, x estimate.Option) size {
 		}
 	}
 	if start, ok := o.begins(); ok {
-		if p, err := lead.Plan(r.Commission, r.Estimate, o.paper.Shop, start, nil); err == nil {
+		if p, err := lead.Plan(r.Commission, r.Estimate, o.paper.Shop, start, o.paper.Booked); err == nil {
 			s.weeks = p.Weeks
 		}
 	}

@@ -109,18 +109,7 @@ func (o *offer) months() (ticks []drawing.Tick) {
 	if len(names) != 12 {
 		return nil
 	}
-	every := time.Month(1)
-	switch {
-	case s.Weeks > 200:
-		every = 12
-	case s.Weeks > 60:
-		every = 3
-	}
-	first := time.Date(s.Start.Year(), s.Start.Month()+1, 1, 0, 0, 0, 0, time.UTC)
-	for m := first; m.Before(s.Ready); m = m.AddDate(0, 1, 0) {
-		if (m.Month()-1)%every != 0 {
-			continue
-		}
+	for _, m := range s.Months() {
 		name := names[m.Month()-1]
 		if m.Month() == time.January {
 			name += " " + strconv.Itoa(m.Year())

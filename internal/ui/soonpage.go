@@ -209,17 +209,7 @@ func rooms(s lead.Schedule) (names []string) {
 // months are the months' beginnings on the schedule; those of quarters or of
 // years where it is long.
 func months(s lead.Schedule) (ticks []drawing.Tick) {
-	every := time.Month(1)
-	switch {
-	case s.Weeks > 200:
-		every = 12
-	case s.Weeks > 60:
-		every = 3
-	}
-	for t := time.Date(s.Start.Year(), s.Start.Month(), 1, 0, 0, 0, 0, time.UTC).AddDate(0, 1, 0); t.Before(s.Ready); t = t.AddDate(0, 1, 0) {
-		if (t.Month()-1)%every != 0 {
-			continue
-		}
+	for _, t := range s.Months() {
 		label := t.Format("Jan")
 		if t.Month() == time.January {
 			label = t.Format("Jan 2006")
