@@ -3,7 +3,6 @@ package main
 import (
 	"encoding/json"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -44,12 +43,7 @@ func TestHeightsAreComparedInARealWindowAndOneBecomesTheQuote(t *testing.T) {
 	p := sit(t, built(t), "--db", db)
 	w := watcher{p, db}
 
-	p.until("the store is there", func() bool { _, err := os.Stat(db); return err == nil })
-	p.until("a new quote is begun", func() bool {
-		p.press("ctrl+n")
-		_, _, ok := w.quote()
-		return ok
-	})
+	w.begun()
 	p.write("The Net Mender")
 	p.until("the title is kept", func() bool {
 		q, _, _ := w.quote()
@@ -77,14 +71,7 @@ func TestHeightsAreComparedInARealWindowAndOneBecomesTheQuote(t *testing.T) {
 		return q.Commission.Pieces[0].Inputs[estimate.HeightPath()] == "2.625 m"
 	})
 
-	paper := filepath.Join(t.TempDir(), "proposal.pdf")
-	p.press("ctrl+p", "ctrl+a")
-	p.write(paper)
-	p.press("Return")
-	p.until("the proposal lies there", func() bool { _, err := os.Stat(paper); return err == nil })
-	out, err := exec.Command(pdftotext, "-layout", paper, "-").Output()
-	require.NoError(t, err)
-	text := strings.Join(strings.Fields(string(out)), " ")
+	text := w.printed(pdftotext)
 	for _, words := range []string{"Sizes to choose from", "Recommended: Life and a half", "It is seen from the far quay.", "Price over height"} {
 		assert.Contains(t, text, words)
 	}

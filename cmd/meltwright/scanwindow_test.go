@@ -74,12 +74,7 @@ func TestAScanIsOpenedAnsweredAndUsedInARealWindow(t *testing.T) {
 	p := sit(t, built(t), "--db", db)
 	w := watcher{p, db}
 
-	p.until("the store is there", func() bool { _, err := os.Stat(db); return err == nil })
-	p.until("a new quote is begun", func() bool {
-		p.press("ctrl+n")
-		_, _, ok := w.quote()
-		return ok
-	})
+	w.begun()
 	p.write("The Column")
 	p.press("alt+Down", "Down", "End", "Return") // to the form; known by: the last choice
 	w.keeps("form.known_by", "scan")

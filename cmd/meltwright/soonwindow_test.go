@@ -48,12 +48,7 @@ func TestAStartIsTypedInARealWindowAndItsCalendarIsTheCommandLines(t *testing.T)
 	p := sit(t, built(t), "--db", db)
 	w := watcher{p, db}
 
-	p.until("the store is there", func() bool { _, err := os.Stat(db); return err == nil })
-	p.until("a new quote is begun", func() bool {
-		p.press("ctrl+n")
-		_, _, ok := w.quote()
-		return ok
-	})
+	w.begun()
 	p.write("The Net Mender")
 
 	p.press(times(1+len(estimate.Stages), "alt+Down")...) // to how sure, its tick for the proposal

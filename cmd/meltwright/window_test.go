@@ -36,6 +36,30 @@ type watcher struct {
 	path string
 }
 
+// begun begins a new quote, as soon as the store is there.
+func (w watcher) begun() {
+	w.p.Helper()
+	w.p.until("the store is there", func() bool { _, err := os.Stat(w.path); return err == nil })
+	w.p.until("a new quote is begun", func() bool {
+		w.p.press("ctrl+n")
+		_, _, ok := w.quote()
+		return ok
+	})
+}
+
+// printed makes the proposal, and gives its words.
+func (w watcher) printed(pdftotext string) string {
+	w.p.Helper()
+	paper := filepath.Join(filepath.Dir(w.path), "proposal.pdf")
+	w.p.press("ctrl+p", "ctrl+a")
+	w.p.write(paper)
+	w.p.press("Return")
+	w.p.until("the proposal lies there", func() bool { _, err := os.Stat(paper); return err == nil })
+	out, err := exec.Command(pdftotext, "-layout", paper, "-").Output()
+	require.NoError(w.p, err)
+	return strings.Join(strings.Fields(string(out)), " ")
+}
+
 // quote gives the one quote in the file, or false while there is none.
 func (w watcher) quote() (quote.Quote, quote.Summary, bool) {
 	ctx := context.Background()
@@ -98,12 +122,7 @@ func TestAQuoteIsTypedInARealWindowAndItsProposalPrinted(t *testing.T) {
 	want := pilot()
 	empty := estimate.Commission{Pieces: []estimate.Piece{{Name: "Figure"}}}
 
-	p.until("the store is there", func() bool { _, err := os.Stat(db); return err == nil })
-	p.until("a new quote is begun", func() bool {
-		p.press("ctrl+n")
-		_, _, ok := w.quote()
-		return ok
-	})
+	w.begun()
 	p.write(want.Title)
 	p.until("the title is kept", func() bool {
 		q, _, _ := w.quote()
@@ -142,14 +161,7 @@ func TestAQuoteIsTypedInARealWindowAndItsProposalPrinted(t *testing.T) {
 	assert.Equal(t, want.Pieces, q.Commission.Pieces)
 	assert.Equal(t, priceOf(t, want), row.Price, "as the same commission is estimated without a window")
 
-	paper := filepath.Join(t.TempDir(), "proposal.pdf")
-	p.press("ctrl+p", "ctrl+a")
-	p.write(paper)
-	p.press("Return")
-	p.until("the proposal lies there", func() bool { _, err := os.Stat(paper); return err == nil })
-	out, err := exec.Command(pdftotext, "-layout", paper, "-").Output()
-	require.NoError(t, err)
-	text := strings.Join(strings.Fields(string(out)), " ")
+	text := w.printed(pdftotext)
 	assert.Contains(t, text, want.Title)
 	assert.Contains(t, text, strings.TrimPrefix(row.Price, "$"))
 

@@ -1,7 +1,6 @@
 package sqlite
 
 import (
-	"errors"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -13,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"meltwright/internal/quote"
+	"meltwright/internal/reference"
 )
 
 func TestAFullDiskRefusesASaveAndKeepsWhatWasSaved(t *testing.T) {
@@ -31,27 +31,8 @@ func TestAFullDiskRefusesASaveAndKeepsWhatWasSaved(t *testing.T) {
 	sound(t, s)
 }
 
-// mounted gives a small disk of its own, or leaves the test out.
-func mounted(t testing.TB, size string) string {
-	t.Helper()
-	folder := t.TempDir()
-	mount, err := exec.LookPath("mount")
-	if err == nil {
-		var said []byte
-		said, err = exec.Command(mount, "-t", "tmpfs", "-o", "size="+size, "meltwright-test", folder).CombinedOutput()
-		if err != nil {
-			err = errors.New(string(said))
-		}
-	}
-	if err != nil {
-		required(t, "a disk of its own takes a Linux machine and its administrator: "+err.Error())
-	}
-	t.Cleanup(func() { assert.NoError(t, exec.Command("umount", "-l", folder).Run()) })
-	return folder
-}
-
 func TestATinyDiskFillsUpAndLosesNothing(t *testing.T) {
-	folder := mounted(t, "1m")
+	folder := reference.Disk(t, "1m")
 	path := filepath.Join(folder, "quotes.db")
 	s := opened(t, path)
 	var kept []quote.Quote
@@ -80,7 +61,7 @@ func TestATinyDiskFillsUpAndLosesNothing(t *testing.T) {
 }
 
 func TestADiskWithNoRoomAtAllRefusesANewFile(t *testing.T) {
-	folder := mounted(t, "64k")
+	folder := reference.Disk(t, "64k")
 	require.Error(t, os.WriteFile(filepath.Join(folder, "ballast"), make([]byte, 1<<20), 0o600))
 	_, err := Open(t.Context(), filepath.Join(folder, "quotes.db"))
 	says(t, err, quote.ErrFull)
@@ -97,7 +78,7 @@ func readOnlyFolder(t testing.TB, prepare func(folder string)) string {
 		t.Cleanup(func() { os.Chmod(folder, 0o700) })
 		return folder
 	}
-	folder := mounted(t, "8m")
+	folder := reference.Disk(t, "8m")
 	prepare(folder)
 	require.NoError(t, exec.Command("mount", "-o", "remount,ro", folder).Run())
 	return folder

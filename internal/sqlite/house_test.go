@@ -3,7 +3,6 @@ package sqlite
 import (
 	"context"
 	"fmt"
-	"os"
 	"path/filepath"
 	"testing"
 	"time"
@@ -138,14 +137,4 @@ var (
 func invented(i int) (title, client, place string) {
 	town := towns[i%len(towns)]
 	return fmt.Sprintf("%s no. %d", things[i%len(things)], i), bodies[i%len(bodies)] + " of " + town, fmt.Sprintf("%s, pier %d", town, i%97)
-}
-
-// required fails a test that cannot run here, where everything was to be had;
-// elsewhere it is left out.
-func required(t testing.TB, why string) {
-	t.Helper()
-	if os.Getenv("MELTWRIGHT_TOOLS") == "required" {
-		t.Fatal(why)
-	}
-	t.Skip(why)
 }

@@ -13,6 +13,7 @@ import (
 
 	"meltwright/internal/fault"
 	"meltwright/internal/quote"
+	"meltwright/internal/reference"
 	"meltwright/internal/shop"
 )
 
@@ -63,28 +64,10 @@ func TestTheFileGoesOnceTheDiskTakesTheChangeAgain(t *testing.T) {
 	assert.Equal(t, "Heron", b.kept().Commission.Title)
 }
 
-// diskOfItsOwn gives a small disk, or leaves the test out where none can be had.
-func diskOfItsOwn(t *testing.T) string {
-	t.Helper()
-	mount, err := exec.LookPath("mount")
-	disk := t.TempDir()
-	if err == nil {
-		err = exec.Command(mount, "-t", "tmpfs", "-o", "size=1m", "meltwright-test", disk).Run()
-	}
-	if err != nil {
-		if os.Getenv("MELTWRIGHT_TOOLS") == "required" {
-			t.Fatal("a disk of its own takes a Linux machine and its administrator: ", err)
-		}
-		t.Skip("a disk of its own takes a Linux machine and its administrator")
-	}
-	t.Cleanup(func() { assert.NoError(t, exec.Command("umount", "-l", disk).Run()) })
-	return disk
-}
-
 // A disk that is really full: what is typed there is told, lies elsewhere
 // meanwhile, and is kept as soon as there is room.
 func TestATrulyFullDiskLosesNothingThatIsTyped(t *testing.T) {
-	disk, folder := diskOfItsOwn(t), filepath.Join(t.TempDir(), "rescued")
+	disk, folder := reference.Disk(t, "1m"), filepath.Join(t.TempDir(), "rescued")
 	b := sit(t, func(o *Options) { o.Path, o.Rescue = filepath.Join(disk, "quotes.db"), folder })
 	b.menu("New quote")
 	b.typed("Heron")
@@ -107,7 +90,7 @@ func TestATrulyFullDiskLosesNothingThatIsTyped(t *testing.T) {
 // A disk that takes nothing: the file opens to read, and what is typed all the
 // same lies elsewhere and comes back in a window that may write.
 func TestWhatIsTypedOverAReadOnlyDiskComesBackWhereItCanBeKept(t *testing.T) {
-	disk, folder := diskOfItsOwn(t), filepath.Join(t.TempDir(), "rescued")
+	disk, folder := reference.Disk(t, "1m"), filepath.Join(t.TempDir(), "rescued")
 	path := filepath.Join(disk, "quotes.db")
 	at := func(o *Options) {
 		withCopies(o)
