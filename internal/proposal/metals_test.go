@@ -61,6 +61,19 @@ func TestWithoutAMetalClauseNothingIsSaidOfMetal(t *testing.T) {
 	assert.NotContains(t, flat(textOf(t, proposalOf(t, q))), "The price of metal")
 }
 
+// Who signs is said even where nobody has a name.
+func TestBothWhoSignAreNamed(t *testing.T) {
+	s, err := shop.Read(shop.Start())
+	require.NoError(t, err)
+	q := waterfront()
+	q.Commission.Client = ""
+	p := paperOf(t, q)
+	p.Shop = s
+	for code, words := range map[string]string{"en": "For the foundry For the client", "fr": "Pour la fonderie Pour le client", "es": "Por la fundición Por el cliente"} {
+		assert.Contains(t, flat(textOf(t, illustratedPDF(t, inLanguage(p, code)), "-layout")), words)
+	}
+}
+
 // poppler's pdfinfo reads the particulars.
 func TestEveryPaperHasATitleAndAnAuthorEvenOfAShopWithoutAName(t *testing.T) {
 	pdfinfo := needTool(t, "pdfinfo")

@@ -1,6 +1,7 @@
 package proposal
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -192,10 +193,7 @@ func (o *offer) title() string {
 // author is whose paper it is: the shop's by its name, and where the shop book
 // has none yet, the foundry's.
 func (o *offer) author() string {
-	if s := strings.TrimSpace(o.facts.Shop); s != "" {
-		return s
-	}
-	return o.label("the-foundry")
+	return cmp.Or(strings.TrimSpace(o.facts.Shop), o.label("the-foundry"))
 }
 
 // date spells out an ISO date; what is no date stays as it is.

@@ -1,6 +1,7 @@
 package proposal
 
 import (
+	"cmp"
 	"strings"
 
 	"meltwright/internal/drawing"
@@ -119,7 +120,9 @@ func (o *offer) signing() strip {
 	half := o.wide/2 - 16
 	var items []drawing.Item
 	names := 0.0
-	for i, name := range []string{joinSome([]string{o.label("sign-shop"), o.facts.Shop}, " "), joinSome([]string{o.label("sign-client"), o.facts.Client}, " ")} {
+	shop := cmp.Or(strings.TrimSpace(o.facts.Shop), lowerFirst(o.label("the-foundry")))
+	client := cmp.Or(strings.TrimSpace(o.facts.Client), lowerFirst(o.label("the-client")))
+	for i, name := range []string{o.label("sign-shop") + " " + shop, o.label("sign-client") + " " + client} {
 		lines, s := o.lines(rowStyle.in(drawing.SansSemiBold), name, half)
 		for k, l := range s.clamp(lines, 3, half) {
 			items = append(items, s.line(l, float64(i)*(half+32), 16+float64(k)*s.lead, drawing.Start))
