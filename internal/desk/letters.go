@@ -6,8 +6,10 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 
 	"meltwright/internal/quote"
+	"meltwright/internal/shop"
 )
 
 // lettered is what papers for the shop can say of the letters that they lack.
@@ -19,9 +21,9 @@ type lettered interface {
 
 // Lost takes from the sheet as it stands all that a paper is made of, and gives
 // back what says which of its letters cannot be printed, as LostLetters does;
-// that may run on any goroutine while somebody types on. It is nil where the
-// papers cannot tell, and for tables, which have every letter. The error is the
-// sheet's faults.
+// that may run on any goroutine while somebody types on. It is nil where all
+// letters are usual ones, where the papers cannot tell, and for tables, which have
+// every letter. The error is the sheet's faults.
 func (s *Sheet) Lost(which Print) (func(context.Context) ([]string, error), error) {
 	missing := s.desk.missingOn(which)
 	if missing == nil {
@@ -30,6 +32,9 @@ func (s *Sheet) Lost(which Print) (func(context.Context) ([]string, error), erro
 	p, err := s.Paper()
 	if err != nil {
 		return nil, err
+	}
+	if allUsual(p) {
+		return nil, nil
 	}
 	album := s.desk.album
 	return func(ctx context.Context) (_ []string, err error) {
@@ -44,6 +49,34 @@ func (s *Sheet) Lost(which Print) (func(context.Context) ([]string, error), erro
 		}
 		return LostLetters(p, runes), err
 	}, nil
+}
+
+// usual are letters that every font of the papers has: Latin, and those that the
+// program itself writes.
+var usual = sync.OnceValue(func() map[rune]bool {
+	data, _ := shop.Start().Encode() // what it cannot write is nothing odd
+	set := map[rune]bool{}
+	for _, r := range string(data) + "–—‘’“”…•€" {
+		set[r] = true
+	}
+	return set
+})
+
+// allUsual tells, without setting it, whether a paper has usual letters alone.
+func allUsual(p Paper) bool {
+	odd := func(r rune) bool { return r > 0x24f && !usual()[r] }
+	for _, place := range placesOf(p) {
+		if strings.ContainsFunc(place.words, odd) {
+			return false
+		}
+	}
+	for _, x := range p.Quote.Pictures {
+		if strings.ContainsFunc(x.Caption, odd) {
+			return false
+		}
+	}
+	book, err := p.Shop.Book.Encode()
+	return err == nil && !strings.ContainsFunc(string(book), odd)
 }
 
 // missingOn is what lists the letters that a paper lacks; nil for none.

@@ -26,6 +26,10 @@ func lostOn(t *testing.T, s *desk.Sheet, which desk.Print) []string {
 
 func TestLettersThatThePaperLacksAreNamedWhereTheyStand(t *testing.T) {
 	s := previewDesk(t)
+	plain, err := s.Lost(desk.Proposal)
+	require.NoError(t, err)
+	assert.Nil(t, plain, "usual letters need no look at the pages")
+	s.SetWords("idea", "Ελ") // Greek is unusual, and has its letters
 	assert.Empty(t, lostOn(t, s, desk.Proposal))
 	s.Change("title", func(c *estimate.Commission) { c.Title = "Crane of 日本, 日 again" })
 	s.SetWords("idea", "青日")

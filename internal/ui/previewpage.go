@@ -226,20 +226,18 @@ func lostWords(lost []string) string {
 	return strings.Join(lost, ". ") + ". Write those words in Latin, Greek or Cyrillic letters."
 }
 
-// onLost asks whether letters of a paper cannot be printed, away from the
-// window's goroutine, and then does something with what there is to say of them:
-// nothing where all can. A paper that cannot be set says so by itself when it is
-// written.
+// onLost does something with what there is to say of letters of a paper that
+// cannot be printed: nothing where all can. It waits for the answer, so that no
+// key meant for what comes goes elsewhere; only a paper with unusual letters is
+// set for it. One that cannot be set says so by itself when it is written.
 func (q *quoteScreen) onLost(which desk.Print, do func(warning string)) {
 	ask, err := q.sheet.Lost(which)
 	if ask == nil || err != nil {
 		do("")
 		return
 	}
-	q.w.do(func() func() {
-		lost, _ := ask(context.Background())
-		return func() { do(lostWords(lost)) }
-	})
+	lost, _ := ask(context.Background())
+	do(lostWords(lost))
 }
 
 // onPaper brings a page to a width, with an edge around it.
