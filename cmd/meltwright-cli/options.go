@@ -14,6 +14,7 @@ import (
 	"meltwright/internal/money"
 	"meltwright/internal/options"
 	"meltwright/internal/quantity"
+	"meltwright/internal/quote"
 	"meltwright/internal/shop"
 )
 
@@ -75,7 +76,7 @@ func runOptions(ctx context.Context, out io.Writer, args []string) error {
 		if err != nil {
 			return err
 		}
-		if err := o.addWeeks(c, d.Shop(), opt["--start"], words[desk.Start]); err != nil {
+		if err := o.addWeeks(ctx, c, d, opt["--start"], words[desk.Start]); err != nil {
 			return err
 		}
 		if opt["--json"] != "" {
@@ -145,8 +146,8 @@ func optionsOf(c estimate.Commission, s *shop.Shop) (optionsJSON, error) {
 }
 
 // addWeeks says how long each option takes from the day given, or from the one in
-// the file; nothing where there is neither.
-func (o *optionsJSON) addWeeks(c estimate.Commission, s *shop.Shop, given, written string) error {
+// the file, after what the store has accepted; nothing where there is neither.
+func (o *optionsJSON) addWeeks(ctx context.Context, c estimate.Commission, d *desk.Desk, given, written string) error {
 	var start time.Time
 	var err error
 	switch {
@@ -160,8 +161,13 @@ func (o *optionsJSON) addWeeks(c estimate.Commission, s *shop.Shop, given, writt
 	if err != nil {
 		return err
 	}
+	booked, err := d.Booked(ctx, quote.Quote{Commission: c}, start)
+	if err != nil {
+		return err
+	}
+	s := d.Shop()
 	for i, r := range options.Compare(c, s) {
-		p, err := lead.Plan(r.Commission, r.Estimate, s, start, nil)
+		p, err := lead.Plan(r.Commission, r.Estimate, s, start, booked.Bookings)
 		if err != nil {
 			return err
 		}

@@ -56,6 +56,11 @@ func TestANewQuoteIsScheduledAfterThoseThatAreAcceptedAndSaysSo(t *testing.T) {
 	assert.Equal(t, alone.Schedule.Ready, after.Schedule.Unbooked)
 	assert.True(t, after.Schedule.Ready.After(alone.Schedule.Ready))
 	assert.True(t, after.Finish.P80.After(alone.Finish.P80), "the range of the finish is after them too")
+	weeks := func(b desk.Booked) float64 {
+		s.Change("options", func(c *estimate.Commission) { c.Options = []estimate.Option{{Height: "1.75 m"}} })
+		return s.Weighing().Amid(b).Options()[0].Weeks
+	}
+	assert.Greater(t, weeks(after.Booked), weeks(desk.Booked{})+1, "and so are scale options")
 	require.Len(t, after.BookedWords(iso), 1)
 	assert.Regexp(t, `^After 2 accepted quotes; the first pour day free is 2026-\d\d-\d\d\. Ready \d+ weeks later than in an empty shop; waited for longest: Sculptor, free from 202\d-\d\d-\d\d\.$`, after.BookedWords(iso)[0])
 }

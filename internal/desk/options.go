@@ -36,6 +36,7 @@ type Weighing struct {
 	shop       *shop.Shop
 	start      time.Time
 	rule       estimate.Rule
+	booked     []lead.Booking // what accepted quotes take of the shop
 }
 
 // Weighing takes the options of the sheet as they stand.
@@ -44,8 +45,18 @@ func (s *Sheet) Weighing() Weighing {
 	if day, err := s.StartDate(); err == nil { // its fault is told where it was typed
 		start = day
 	}
-	return Weighing{c, s.desk.shop, start, estimate.RuleOf(c, s.desk.shop)}
+	return Weighing{commission: c, shop: s.desk.shop, start: start, rule: estimate.RuleOf(c, s.desk.shop)}
 }
+
+// Amid is the weighing in a shop that has accepted other work: its options are
+// scheduled after that.
+func (w Weighing) Amid(b Booked) Weighing {
+	w.booked = b.Bookings
+	return w
+}
+
+// Start is the day from which the weeks of its options count.
+func (w Weighing) Start() time.Time { return w.start }
 
 // Rule is what the heights and the budget of the quote are read as.
 func (w Weighing) Rule() estimate.Rule { return w.rule }
@@ -93,7 +104,7 @@ func (w Weighing) option(r options.Result) Option {
 	if len(r.Faults) > 0 {
 		return o
 	}
-	if p, err := lead.Plan(r.Commission, r.Estimate, w.shop, w.start, nil); err == nil {
+	if p, err := lead.Plan(r.Commission, r.Estimate, w.shop, w.start, w.booked); err == nil {
 		o.Weeks = p.Weeks
 	}
 	return o

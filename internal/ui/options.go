@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"fmt"
 
 	"fyne.io/fyne/v2"
@@ -33,6 +34,7 @@ type optionsScreen struct {
 	frame   *optionFrame
 
 	weighing desk.Weighing
+	booked   desk.Booked // by accepted quotes
 	list     []desk.Option
 	chosen   int
 	found    optionsFound
@@ -93,6 +95,22 @@ func (o *optionsScreen) leave() {
 func (o *optionsScreen) arrive() {
 	o.show()
 	o.w.win.Canvas().Focus(o.table)
+	o.readBooked()
+}
+
+// readBooked reads what accepted quotes take of the shop, and counts the weeks
+// after that. What is wrong with them is told where the schedule is.
+func (o *optionsScreen) readBooked() {
+	d, q, from := o.w.desk, o.sheet.Quote(), o.weighing.Start()
+	o.w.do(func() func() {
+		b, err := d.Booked(context.Background(), q, from)
+		return func() {
+			if err == nil && len(b.Bookings) > 0 {
+				o.booked, o.list = b, nil
+				o.show()
+			}
+		}
+	})
 }
 
 func (o *optionsScreen) offers() offers {
@@ -155,7 +173,7 @@ func (o *optionsScreen) step(way func() bool, none string) {
 // show shows the sheet as it stands, in every part of the screen.
 func (o *optionsScreen) show() {
 	was := o.weighing
-	o.weighing = o.sheet.Weighing()
+	o.weighing = o.sheet.Weighing().Amid(o.booked)
 	o.list = o.weighing.After(was, o.list)
 	o.chosen = max(0, min(o.chosen, len(o.list)-1))
 	o.seek()
