@@ -20,17 +20,12 @@ func (s Seams) Closed() bool { return s == Seams{} }
 
 // CountSeams looks at every edge of the mesh.
 func CountSeams(m *Mesh) Seams {
+	if matched(len(m.Points), m.Triangles) {
+		return Seams{}
+	}
 	e := sortEdges(len(m.Points), m.Triangles, false)
 	parts := make([]Seams, e.chunks())
-	_ = inChunks(context.Background(), len(e.start)-1, vertexChunk, func(chunk, from, to int) {
-		for v := from; v < to; v++ {
-			lo, hi := int(e.start[v]), int(e.start[v+1])
-			if !paired(e.packed[lo:hi]) {
-				e.order(lo, hi)
-				parts[chunk].note(e.packed[lo:hi])
-			}
-		}
-	})
+	e.each(func(chunk int, run []uint32, _, _ int) { parts[chunk].note(run) })
 	var total Seams
 	for _, p := range parts {
 		total.Open += p.Open
@@ -40,67 +35,15 @@ func CountSeams(m *Mesh) Seams {
 	return total
 }
 
-// paired tells at once, without sorting, that every side at a vertex has its one
-// partner that runs the other way, as on a closed surface; false is no verdict.
-//
-// Of sides that are all different none has more than one partner, so it is
-// enough to count the partners: half as many as sides.
-func paired(sides []uint32) bool {
-	const most = 16
-	if len(sides) == 6 { // three edges to later points and three to earlier ones is the rule
-		return sixPaired((*[6]uint32)(sides))
-	}
-	if len(sides) > most {
-		return false
-	}
-	partners, twins := 0, 0
-	for i, s := range sides {
-		for _, t := range sides[:i] { // no branch here to be guessed wrong
-			if s^t == 1 {
-				partners++
-			}
-			if s == t {
-				twins++
-			}
-		}
-	}
-	return 2*partners == len(sides) && twins == 0
-}
-
-// sixPaired is paired for six sides: it puts them in order by twelve exchanges
-// (Knuth, The Art of Computer Programming 3, 5.3.4), after which partners stand
-// side by side. Twins would stand there in their stead.
-func sixPaired(sides *[6]uint32) bool {
-	a, b, c, d, e, f := sides[0], sides[1], sides[2], sides[3], sides[4], sides[5]
-	a, f = min(a, f), max(a, f)
-	b, d = min(b, d), max(b, d)
-	c, e = min(c, e), max(c, e)
-	b, c = min(b, c), max(b, c)
-	d, e = min(d, e), max(d, e)
-	a, d = min(a, d), max(a, d)
-	c, f = min(c, f), max(c, f)
-	a, b = min(a, b), max(a, b)
-	c, d = min(c, d), max(c, d)
-	e, f = min(e, f), max(e, f)
-	b, c = min(b, c), max(b, c)
-	d, e = min(d, e), max(d, e)
-	return (a^b^1)|(c^d^1)|(e^f^1) == 0
-}
-
-// note counts among the sides of one vertex, in order, the edges that are not
-// sound.
+// note counts the edge that these sides lie along, if it is not sound.
 func (s *Seams) note(sides []uint32) {
-	for i, j := 0, 0; i < len(sides); i = j {
-		for j = i + 1; j < len(sides) && sides[j]>>1 == sides[i]>>1; j++ {
-		}
-		switch {
-		case j == i+1:
-			s.Open++
-		case j > i+2:
-			s.Shared++
-		case sides[i] == sides[i+1]:
-			s.Turned++
-		}
+	switch {
+	case len(sides) == 1:
+		s.Open++
+	case len(sides) > 2:
+		s.Shared++
+	case sides[0] == sides[1]:
+		s.Turned++
 	}
 }
 
@@ -192,9 +135,8 @@ func sortEdges(points int, triangles [][3]uint32, sides bool) *edges {
 	if sides {
 		e.side = make([]uint32, len(e.packed))
 	}
-	n := min(runtime.GOMAXPROCS(0), mostSorters, len(triangles)/fewestSorted+1)
-	stretch := (len(triangles) + n) / n
-	next := make([][]uint32, n) // where the next side of each vertex goes
+	stretch := stretchFor(len(triangles))
+	next := make([][]uint32, len(triangles)/stretch+1) // where the next side of each vertex goes
 	_ = inChunks(context.Background(), len(triangles), stretch, func(k, from, to int) {
 		next[k] = countLower(points, triangles[from:to])
 	})
@@ -219,6 +161,12 @@ func sortEdges(points int, triangles [][3]uint32, sides bool) *edges {
 	return e
 }
 
+// stretchFor is how many triangles each core sorts.
+func stretchFor(triangles int) int {
+	n := min(runtime.GOMAXPROCS(0), mostSorters, triangles/fewestSorted+1)
+	return (triangles + n) / n
+}
+
 const (
 	mostSorters  = 4       // each takes four bytes a point
 	fewestSorted = 1 << 15 // triangles for which a core more is worth its start
@@ -226,7 +174,7 @@ const (
 
 // countLower counts the sides by their smaller vertex.
 func countLower(points int, triangles [][3]uint32) []uint32 {
-	n := make([]uint32, points)
+	n := zeroes(points)
 	for i := range triangles {
 		a, b, c := triangles[i][0], triangles[i][1], triangles[i][2]
 		n[min(a, b)]++

@@ -53,33 +53,33 @@ func (s Size) sum(points []Vec32, triangles [][3]uint32) Size {
 		return s
 	}
 	origin := s.Min.Add(s.Max).Mul(0.5)
-	total := sumTriangles(points, triangles, origin)
+	total := sumTriangles(points, triangles, origin, sumRun)
 	s.Area, s.Volume = total[0]/2, total[1]/6
-	volume := Vec{total[2], total[3], total[4]}.Mul(1.0 / 24)
-	surface := Vec{total[5], total[6], total[7]}.Mul(1.0 / 6)
 	box := s.Box()
 	switch {
 	case math.Abs(s.Volume) > 1e-9*box[0]*box[1]*box[2]:
-		s.Centre = origin.Add(volume.Mul(1 / s.Volume))
+		moment := Vec{total[2], total[3], total[4]}.Mul(1.0 / 24)
+		s.Centre = origin.Add(moment.Mul(1 / s.Volume))
 	case s.Area > 0:
-		s.Centre = origin.Add(surface.Mul(1 / s.Area))
+		skin := sumTriangles(points, triangles, origin, sumSkin)
+		s.Centre = origin.Add(Vec{skin[2], skin[3], skin[4]}.Mul(1 / (6 * s.Area)))
 	default:
 		s.Centre = origin
 	}
 	return s
 }
 
-// sums are: twice the area, six times the volume, and the same weighted with
-// the sum of the corners.
-type sums [8]float64
+// sums are: twice the area, six times the volume, and the volume, or the area,
+// weighted with the sum of the corners.
+type sums [5]float64
 
 // sumTriangles adds up runs of triangles on all cores, then the runs, each run
 // with a compensation for what rounding loses.
-func sumTriangles(points []Vec32, triangles [][3]uint32, origin Vec) sums {
+func sumTriangles(points []Vec32, triangles [][3]uint32, origin Vec, one func([]Vec32, [][3]uint32, Vec) sums) sums {
 	const run = 4096
 	parts := make([]sums, (len(triangles)+run-1)/run)
 	_ = inChunks(context.Background(), len(triangles), run, func(chunk, from, to int) {
-		parts[chunk] = sumRun(points, triangles[from:to], origin)
+		parts[chunk] = one(points, triangles[from:to], origin)
 	})
 	var total, lost sums
 	for _, p := range parts {
@@ -93,30 +93,40 @@ func sumTriangles(points []Vec32, triangles [][3]uint32, origin Vec) sums {
 	return total
 }
 
+// sumRun weighs the volume.
 func sumRun(points []Vec32, triangles [][3]uint32, origin Vec) sums {
 	ox, oy, oz := origin[0], origin[1], origin[2]
-	var area, volume, vx, vy, vz, sx, sy, sz float64
-	for _, t := range triangles {
+	var area, volume, vx, vy, vz float64
+	for i := range triangles {
+		t := &triangles[i]
 		a, b, c := &points[t[0]], &points[t[1]], &points[t[2]]
-		ax, ay, az := float64(a[0])-ox, float64(a[1])-oy, float64(a[2])-oz
-		bx, by, bz := float64(b[0])-ox, float64(b[1])-oy, float64(b[2])-oz
-		cx, cy, cz := float64(c[0])-ox, float64(c[1])-oy, float64(c[2])-oz
-		ux, uy, uz := bx-ax, by-ay, bz-az
-		wx, wy, wz := cx-ax, cy-ay, cz-az
+		ax, ay, az := float64(a[0]), float64(a[1]), float64(a[2])
+		ux, uy, uz := float64(b[0])-ax, float64(b[1])-ay, float64(b[2])-az
+		wx, wy, wz := float64(c[0])-ax, float64(c[1])-ay, float64(c[2])-az
+		ax, ay, az = ax-ox, ay-oy, az-oz
 		nx, ny, nz := uy*wz-uz*wy, uz*wx-ux*wz, ux*wy-uy*wx
-		s := math.Sqrt(nx*nx + ny*ny + nz*nz)
 		v := ax*nx + ay*ny + az*nz
-		mx, my, mz := ax+bx+cx, ay+by+cy, az+bz+cz
-		area += s
+		area += math.Sqrt(nx*nx + ny*ny + nz*nz)
 		volume += v
-		vx += v * mx
-		vy += v * my
-		vz += v * mz
-		sx += s * mx
-		sy += s * my
-		sz += s * mz
+		vx += v * (3*ax + ux + wx)
+		vy += v * (3*ay + uy + wy)
+		vz += v * (3*az + uz + wz)
 	}
-	return sums{area, volume, vx, vy, vz, sx, sy, sz}
+	return sums{area, volume, vx, vy, vz}
+}
+
+// sumSkin weighs the area: for a surface that encloses nothing.
+func sumSkin(points []Vec32, triangles [][3]uint32, origin Vec) (total sums) {
+	for _, t := range triangles {
+		a, b, c := points[t[0]].Vec().Sub(origin), points[t[1]].Vec().Sub(origin), points[t[2]].Vec().Sub(origin)
+		twice := b.Sub(a).Cross(c.Sub(a)).Norm()
+		middle := a.Add(b).Add(c).Mul(twice)
+		total[0] += twice
+		for k, x := range middle {
+			total[2+k] += x
+		}
+	}
+	return total
 }
 
 // addExactly adds v to sum and gathers in lost what the addition rounds away
@@ -137,11 +147,7 @@ func box(points []Vec32) (low, high Vec) {
 	}
 	parts := make([][2]Vec32, (len(points)+run-1)/run)
 	_ = inChunks(context.Background(), len(points), run, func(chunk, from, to int) {
-		lo, hi := points[from], points[from]
-		for i := from; i < to; i++ {
-			spread(&lo, &hi, &points[i])
-		}
-		parts[chunk] = [2]Vec32{lo, hi}
+		parts[chunk][0], parts[chunk][1] = bounds(points[from:to])
 	})
 	lo, hi := parts[0][0], parts[0][1]
 	for _, p := range parts[1:] {
@@ -150,6 +156,18 @@ func box(points []Vec32) (low, high Vec) {
 		}
 	}
 	return lo.Vec(), hi.Vec()
+}
+
+// bounds is box on one core.
+func bounds(points []Vec32) (lo, hi Vec32) {
+	if len(points) == 0 {
+		return lo, hi
+	}
+	lo, hi = points[0], points[0]
+	for i := range points {
+		spread(&lo, &hi, &points[i])
+	}
+	return lo, hi
 }
 
 func largest(v Vec) float64 { return max(v[0], v[1], v[2]) }

@@ -110,6 +110,8 @@ type stretch struct {
 	corners [batch]Vec32 // those being welded
 	numbers [batch]uint32
 
+	low, top Vec32 // of the box of its points
+
 	met [][]uint32 // for each earlier stretch, the numbers plus one that it has for the points
 	at  []uint32   // the numbers of the points in the whole mesh
 }
@@ -122,10 +124,11 @@ func shareOut(in *input, count int) (all [][3]uint32, stretches []*stretch) {
 	var work sync.WaitGroup
 	for i := range stretches {
 		from, to := count*i/len(stretches), count*(i+1)/len(stretches)
-		room := (to - from) / 2
+		room := to - from
 		if i == 0 {
-			room = count / 2 // in the end it has the points of all
+			room = count // in the end it has the points of all
 		}
+		room = room/2 + room/16 // a closed form has half as many points as triangles; a stretch of it a few more
 		s := &stretch{first: from, count: to - from}
 		stretches[i] = s
 		work.Go(func() { s.weld = newWelder(min(room, 1<<20), min(s.count*3/4, 1<<20)) })
@@ -158,6 +161,7 @@ func (s *stretch) read(in *input) {
 		}
 	}
 	s.triangles = s.triangles[:kept]
+	s.low, s.top = bounds(s.weld.points)
 }
 
 // take welds up to a batch of records and adds the triangles to those kept.
@@ -170,9 +174,9 @@ func (s *stretch) take(records []byte, kept int) int {
 			s.nonFinite++
 			continue
 		}
-		for k := range corners {
-			s.weld.aim(n+k, &corners[k])
-		}
+		s.weld.aim(n, &corners[0])
+		s.weld.aim(n+1, &corners[1])
+		s.weld.aim(n+2, &corners[2])
 		n += 3
 	}
 	s.weld.settle(s.corners[:n], s.numbers[:n])
@@ -264,7 +268,7 @@ func renumber(stretches []*stretch) (points []Vec32) {
 			s.met[j] = make([]uint32, n)
 			for k := range len(stretches) {
 				from, to := n*k/len(stretches), n*(k+1)/len(stretches)
-				all.Go(func() { earlier.weld.known(s.weld.points[from:to], s.met[j][from:to]) })
+				all.Go(func() { earlier.meet(s.weld.points[from:to], s.met[j][from:to]) })
 			}
 		}
 	}
@@ -280,6 +284,29 @@ func renumber(stretches []*stretch) (points []Vec32) {
 	}
 	all.Wait()
 	return points
+}
+
+// meet finds those of later points that the stretch has too. In most files
+// neighbours stand together, so that most points lie out of reach.
+func (s *stretch) meet(points []Vec32, met []uint32) {
+	for len(points) > 0 {
+		n := min(batch, len(points))
+		if s.reaches(points[:n]) {
+			s.weld.known(points[:n], met[:n])
+		}
+		points, met = points[n:], met[n:]
+	}
+}
+
+// reaches is whether one of the points lies in the box of the stretch.
+func (s *stretch) reaches(points []Vec32) bool {
+	for i := range points {
+		p := &points[i]
+		if p[0] >= s.low[0] && p[0] <= s.top[0] && p[1] >= s.low[1] && p[1] <= s.top[1] && p[2] >= s.low[2] && p[2] <= s.top[2] {
+			return true
+		}
+	}
+	return false
 }
 
 // rename makes triangles of points numbered otherwise.

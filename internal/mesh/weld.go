@@ -35,7 +35,7 @@ func newWelder(room, n int) *welder {
 }
 
 func (w *welder) room(slots int) {
-	w.slots = make([]uint32, slots)
+	w.slots = zeroes(slots)
 	w.shift = 64
 	for n := slots; n > 1; n /= 2 {
 		w.shift--
