@@ -152,7 +152,7 @@ func stood(ctx context.Context, path string, opt map[string]string, height float
 	if err != nil {
 		return nil, err
 	}
-	return o.Stand(how)
+	return o.Stand(ctx, how)
 }
 
 // measured measures the wall and plans the sections.

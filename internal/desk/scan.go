@@ -66,7 +66,7 @@ func (d *Desk) openScan(ctx context.Context, c estimate.Commission, piece int, d
 	if err != nil {
 		return nil, err
 	}
-	s, err := o.Stand(how)
+	s, err := o.Stand(ctx, how)
 	if err != nil {
 		return nil, err
 	}

@@ -33,7 +33,7 @@ var theBall = sync.OnceValues(func() (*mesh.Standing, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := o.Stand(mesh.Stance{Unit: mesh.Metre, Up: mesh.ZUp})
+	s, err := o.Stand(context.Background(), mesh.Stance{Unit: mesh.Metre, Up: mesh.ZUp})
 	if err != nil {
 		return nil, err
 	}

@@ -13,8 +13,8 @@ const (
 // Nest finds how the largest shells lie to each other, by asking of points on
 // each whether they are inside another: shells that overlap hold metal twice
 // where there is but once room, and one inside another is either a hollow or
-// forgotten there.
-func (s *Shells) Nest(m *Mesh) {
+// forgotten there. Where ctx ends first, some pairs are not compared.
+func (s *Shells) Nest(ctx context.Context, m *Mesh) {
 	n := min(len(s.List), nestShells)
 	if n < 2 {
 		return
@@ -22,6 +22,9 @@ func (s *Shells) Nest(m *Mesh) {
 	trees := make([]*Tree, n)
 	for i := range n {
 		for j := range n {
+			if ctx.Err() != nil {
+				return
+			}
 			if i == j || !boxesMeet(s.List[i].Size, s.List[j].Size) {
 				continue
 			}

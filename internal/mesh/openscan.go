@@ -23,7 +23,7 @@ func OpenScan(ctx context.Context, path string, progress func(done float64)) (*O
 	if err != nil {
 		return nil, err
 	}
-	return Prepare(m, report, sum), nil
+	return Prepare(ctx, m, report, sum)
 }
 
 // checksum is the SHA-256 of a file, in hexadecimal.

@@ -1,5 +1,7 @@
 package mesh
 
+import "context"
+
 // Turned is what Orient did.
 type Turned struct {
 	Faces  int // triangles that ran against their neighbours
@@ -10,11 +12,11 @@ type Turned struct {
 // with each other, the majority deciding; then whole shells that enclose less
 // than nothing are turned, with what lies within them. The skin of a hollow
 // rightly faces inwards and is left. m is not changed, and is given back if
-// nothing had to be turned.
-func Orient(m *Mesh) (*Mesh, *Shells, Turned) {
+// nothing had to be turned. It ends with ctx, whose error it gives.
+func Orient(ctx context.Context, m *Mesh) (*Mesh, *Shells, Turned, error) {
 	var done Turned
 	if CountSeams(m).Turned > 0 {
-		flip := disagreeing(m)
+		flip := disagreeing(ctx, m)
 		for _, f := range flip {
 			if f {
 				done.Faces++
@@ -23,7 +25,7 @@ func Orient(m *Mesh) (*Mesh, *Shells, Turned) {
 		m = turnWhere(m, func(i int) bool { return flip[i] })
 	}
 	s := FindShells(m)
-	s.Nest(m)
+	s.Nest(ctx, m)
 	turn := s.inverted()
 	for i, t := range turn {
 		if t {
@@ -34,7 +36,7 @@ func Orient(m *Mesh) (*Mesh, *Shells, Turned) {
 	if done.Shells > 0 {
 		m = turnWhere(m, func(i int) bool { return turn[s.Of[i]] })
 	}
-	return m, s, done
+	return m, s, done, ctx.Err()
 }
 
 // inverted says which shells to turn: those that enclose less than nothing, and
@@ -66,9 +68,10 @@ func turnWhere(m *Mesh, turn func(triangle int) bool) *Mesh {
 
 // disagreeing says which triangles to turn so that neighbours agree, in every
 // part that hangs together by edges of two triangles; the fewer are turned.
-func disagreeing(m *Mesh) []bool {
+func disagreeing(ctx context.Context, m *Mesh) []bool {
 	beside := besides(m)
 	const unseen, kept, turned = 0, 1, 2
+	const steps = 1 << 14 // between looks at ctx
 	state := make([]byte, len(m.Triangles))
 	flip := make([]bool, len(m.Triangles))
 	var part []uint32
@@ -81,6 +84,9 @@ func disagreeing(m *Mesh) []bool {
 		against := 0
 		for next := 0; next < len(part); next++ {
 			i := part[next]
+			if next%steps == 0 && ctx.Err() != nil {
+				return flip
+			}
 			for _, b := range beside[i] {
 				if b.triangle == nobody || state[b.triangle] != unseen {
 					continue

@@ -49,11 +49,11 @@ type Opened struct {
 }
 
 // Prepare makes the faces of a mesh that was read agree, and tells its shells
-// apart.
-func Prepare(m *Mesh, r Report, sum string) *Opened {
-	o := &Opened{Report: r, Seams: CountSeams(m), SHA256: sum}
-	o.Mesh, o.Shells, _ = Orient(m)
-	return o
+// apart. It ends with ctx, whose error it gives.
+func Prepare(ctx context.Context, m *Mesh, r Report, sum string) (o *Opened, err error) {
+	o = &Opened{Report: r, Seams: CountSeams(m), SHA256: sum}
+	o.Mesh, o.Shells, _, err = Orient(ctx, m)
+	return o, err
 }
 
 // Propose guesses what the file cannot say: its unit, from the height that is
@@ -86,13 +86,9 @@ type Standing struct {
 	Wall   *Wall // nil until it is measured
 }
 
-// Stand stands the form as somebody answered.
-func (o *Opened) Stand(how Stance) (*Standing, error) {
-	return o.StandUntil(context.Background(), how)
-}
-
-// StandUntil is Stand, but ends with ctx: shells that overlap take a while.
-func (o *Opened) StandUntil(ctx context.Context, how Stance) (*Standing, error) {
+// Stand stands the form as somebody answered. It ends with ctx: shells that
+// overlap take a while.
+func (o *Opened) Stand(ctx context.Context, how Stance) (*Standing, error) {
 	m, err := Stand(o.Mesh, o.Shells, how)
 	if err != nil {
 		return nil, err
@@ -123,7 +119,7 @@ func skinOf(ctx context.Context, m *Mesh, openFoot bool) (*Skin, error) {
 		}
 	}
 	shells := FindShells(s.Mesh)
-	shells.Nest(s.Mesh)
+	shells.Nest(ctx, s.Mesh)
 	if len(shells.List) > 1 {
 		s.Body = shells.Bodies()
 	}

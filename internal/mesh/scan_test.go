@@ -20,7 +20,7 @@ func scanOf(t testing.TB, m *Mesh, cuts []Cut) *Scan {
 	ctx := context.Background()
 	o, err := OpenScan(ctx, path, nil)
 	require.NoError(t, err)
-	s, err := o.Stand(o.Propose(0))
+	s, err := o.Stand(ctx, o.Propose(0))
 	require.NoError(t, err)
 	require.NoError(t, s.Measure(ctx, nil, nil))
 	plan, err := s.Wall.Evaluate(ctx, cuts)
@@ -84,10 +84,25 @@ func skinned(t *testing.T, m *Mesh, openFoot bool) *Skin {
 }
 
 func TestStandingOverlappingShellsEndsWhenItIsCalledOff(t *testing.T) {
-	o := Prepare(join(sphere(0.5, 60), turned(sphere(0.5, 60), Vec{}, Vec{0.5, 0, 0})), Report{}, "")
+	o, err := Prepare(t.Context(), join(sphere(0.5, 60), turned(sphere(0.5, 60), Vec{}, Vec{0.5, 0, 0})), Report{}, "")
+	require.NoError(t, err)
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
-	_, err := o.StandUntil(ctx, Stance{Unit: Metre, Up: ZUp})
+	_, err = o.Stand(ctx, Stance{Unit: Metre, Up: ZUp})
+	assert.ErrorIs(t, err, context.Canceled)
+}
+
+// Half the faces are turned, so that all have to be gone through.
+func TestMakingFacesAgreeEndsWhenItIsCalledOff(t *testing.T) {
+	m := sphere(1, 300)
+	for i := range m.Triangles {
+		if f := &m.Triangles[i]; i%2 == 0 {
+			f[1], f[2] = f[2], f[1]
+		}
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	_, err := Prepare(ctx, m, Report{}, "")
 	assert.ErrorIs(t, err, context.Canceled)
 }
 

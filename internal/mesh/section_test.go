@@ -128,7 +128,8 @@ func TestWhatAPlaneBarelyShavesOffStaysWhereItIs(t *testing.T) {
 
 func TestAHollowIsCutWithItsSkin(t *testing.T) {
 	m := hollowSphere(0.5, 0.4, 60)
-	m, s, _ := Orient(m)
+	m, s, _, err := Orient(t.Context(), m)
+	require.NoError(t, err)
 	w, err := MeasureWall(context.Background(), &Skin{Mesh: m, Body: s.Bodies()}, nil, nil)
 	require.NoError(t, err)
 	p := evaluate(t, w, level(0.01))
@@ -153,6 +154,6 @@ func stool() *Mesh {
 	for _, f := range [][3]uint32{{0, 2, 1}, {0, 7, 2}, {2, 7, 3}, {7, 6, 3}, {3, 6, 5}, {3, 5, 4}} {
 		m.Triangles = append(m.Triangles, [3]uint32{f[0], f[1], f[2]}, [3]uint32{f[0] + n, f[2] + n, f[1] + n})
 	}
-	mended, _, _ := Orient(m)
+	mended, _, _, _ := Orient(context.Background(), m)
 	return mended
 }

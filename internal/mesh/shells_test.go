@@ -33,7 +33,7 @@ func TestAHollowABuriedAndACrossingShellAreToldApart(t *testing.T) {
 		turned(sphere(0.3, 24), Vec{}, Vec{1, 0, 0}),
 		turned(sphere(0.4, 26), Vec{}, Vec{5, 0, 0}))
 	s := FindShells(m)
-	s.Nest(m)
+	s.Nest(t.Context(), m)
 	found := map[string]Nesting{}
 	for _, shell := range s.List {
 		found[map[int]string{0: "outer", 5: "inner", 2: "small", 3: "beside", 4: "far"}[int(math.Round(shell.Size.Box()[0]*5))%10]] = shell.Nesting
@@ -43,7 +43,7 @@ func TestAHollowABuriedAndACrossingShellAreToldApart(t *testing.T) {
 	assert.Equal(t, "hollow", Hollow.String())
 	hollow := hollowSphere(1, 0.5, 30)
 	apart := FindShells(hollow)
-	apart.Nest(hollow)
+	apart.Nest(t.Context(), hollow)
 	assert.False(t, apart.Overlaps())
 	assert.Equal(t, 0, apart.List[1].Within)
 }
@@ -73,7 +73,8 @@ func TestFacesTurnedAnyWhichWayAreMended(t *testing.T) {
 		if rapid.Bool().Draw(t, "all") {
 			m = turnFaces(m)
 		}
-		mended, s, _ := Orient(m)
+		mended, s, _, err := Orient(t.Context(), m)
+		require.NoError(t, err)
 		assert.True(t, CountSeams(mended).Closed())
 		assert.InEpsilon(t, Measure(whole).Volume, Measure(mended).Volume, 1e-6)
 		sum := 0.0
@@ -86,10 +87,12 @@ func TestFacesTurnedAnyWhichWayAreMended(t *testing.T) {
 
 func TestAMeshThatFacesInwardsIsTurned(t *testing.T) {
 	m := turnFaces(sphere(1, 20))
-	mended, _, done := Orient(m)
+	mended, _, done, err := Orient(t.Context(), m)
+	require.NoError(t, err)
 	assert.Equal(t, Turned{Shells: 1}, done)
 	assert.Positive(t, Measure(mended).Volume)
-	same, _, done := Orient(mended)
+	same, _, done, err := Orient(t.Context(), mended)
+	require.NoError(t, err)
 	assert.Same(t, mended, same)
 	assert.Equal(t, Turned{}, done)
 }

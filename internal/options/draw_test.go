@@ -83,7 +83,7 @@ var egg = sync.OnceValue(func() *mesh.Scan {
 	if err != nil {
 		panic(err)
 	}
-	s, err := opened.Stand(mesh.Stance{Unit: mesh.Metre, Up: mesh.ZUp})
+	s, err := opened.Stand(context.Background(), mesh.Stance{Unit: mesh.Metre, Up: mesh.ZUp})
 	if err == nil {
 		err = s.Measure(context.Background(), nil, nil)
 	}

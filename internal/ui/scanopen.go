@@ -123,7 +123,7 @@ func stoodScan(ctx context.Context, path string, kept *mesh.Scan, target float64
 		how = kept.Stance
 	}
 	tell(0.95)
-	standing, err := o.StandUntil(ctx, how)
+	standing, err := o.Stand(ctx, how)
 	return o, standing, err
 }
 

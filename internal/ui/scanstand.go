@@ -14,7 +14,7 @@ func (s *scanScreen) answer(how mesh.Stance) {
 	s.ask.show()
 	o := s.opened
 	s.stands.begin(s.w, func(ctx context.Context) func() {
-		standing, err := o.StandUntil(ctx, how)
+		standing, err := o.Stand(ctx, how)
 		return func() {
 			if err != nil {
 				s.err = err
