@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"errors"
 	"path/filepath"
 
 	"meltwright/internal/desk"
@@ -84,15 +85,15 @@ func (w *Window) opened(d *desk.Desk, path string, readOnly bool, first *quote.Q
 // cannotOpen says why the store cannot be opened, and offers ways on.
 func (w *Window) cannotOpen(path string, err error) {
 	w.list.wait("")
+	ways := []kit.Choice{{Text: "Quit", Do: w.win.Close}, {Text: "Choose another file …", Do: func() { w.chooseStore(path) }}}
+	if !errors.Is(err, quote.ErrNewer) && !errors.Is(err, quote.ErrNotOurs) { // those cannot be read either
+		ways = append(ways, kit.Choice{Text: "Open to read only", Do: func() { w.open(path, true) }})
+	}
+	ways = append(ways, kit.Choice{Text: "Try again", Style: kit.Primary, Safe: true, Do: func() { w.open(path, false) }})
 	w.ask(&kit.Ask{
-		Title: "Your quotes cannot be opened",
-		Text:  sentence(err) + "\n\nThe file is " + path + ". It has not been changed.",
-		Choices: w.withBackups(path, err, []kit.Choice{
-			{Text: "Quit", Do: w.win.Close},
-			{Text: "Choose another file …", Do: func() { w.chooseStore(path) }},
-			{Text: "Open to read only", Do: func() { w.open(path, true) }},
-			{Text: "Try again", Style: kit.Primary, Safe: true, Do: func() { w.open(path, false) }},
-		}),
+		Title:   "Your quotes cannot be opened",
+		Text:    sentence(err) + "\n\nThe file is " + path + ". It has not been changed.",
+		Choices: w.withBackups(path, err, ways),
 	})
 }
 

@@ -58,6 +58,15 @@ func TestAnotherFileCanBeChosen(t *testing.T) {
 	assert.NotZero(t, b.quote().sheet.Quote().ID)
 }
 
+func TestAFileOfANewerVersionIsNotOfferedToRead(t *testing.T) {
+	b := sit(t, func(o *Options) {
+		o.Open = func(context.Context, string, bool) (quote.Store, error) { return nil, quote.ErrNewer }
+	})
+	assert.Contains(t, b.said(), "Your quotes cannot be opened")
+	assert.Contains(t, b.said(), "Choose another file")
+	assert.NotContains(t, b.said(), "Open to read only")
+}
+
 func TestAStoreCanBeOpenedToReadOnly(t *testing.T) {
 	l := &locked{}
 	b := sit(t, l.options)
