@@ -144,3 +144,11 @@ func BenchmarkPlanAt(b *testing.B) {
 		s.PlanAt(2, 0.005, limits)
 	}
 }
+
+func TestAFormWithoutAnyInsideHoldsNoMetalAtAnyDepth(t *testing.T) {
+	y := newTally(0)
+	y.add(&cell{half: 1, depth: 0, inwards: [3]float32{0, 0, 1}})
+	p := y.profile()
+	assert.Zero(t, p.Volume)
+	assert.Zero(t, p.Metal(1, 0.005))
+}

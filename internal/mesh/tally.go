@@ -27,8 +27,11 @@ func newTally(reach float64) *tally {
 // the depth changes least along; along the third it is reckoned exactly.
 const strips = 4
 
-// add puts in one cell.
+// add puts in one cell. A form without any inside has no depth to put it at.
 func (y *tally) add(c *cell) {
+	if !(y.reach > 0) {
+		return
+	}
 	h, depth := float64(c.half), float64(c.depth)
 	a, b, d := math.Abs(float64(c.inwards[0])), math.Abs(float64(c.inwards[1])), math.Abs(float64(c.inwards[2]))
 	if a < b {
