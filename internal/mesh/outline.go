@@ -36,10 +36,11 @@ func OutlineOf(m *Mesh, side Side) Outline {
 	}
 	across := int(side)
 	scale := outlineHeight / height
-	s := &shadow{wide: int((high[across]-low[across])*scale) + 3, tall: outlineHeight + 3}
-	if s.wide > 20*outlineHeight {
+	wide := (high[across] - low[across]) * scale
+	if !(wide < 20*outlineHeight) {
 		return nil // a sheet on edge has no silhouette worth keeping
 	}
+	s := &shadow{wide: int(wide) + 3, tall: outlineHeight + 3}
 	s.cells = make([]bool, s.wide*s.tall)
 	at := func(i uint32) Flat {
 		p := m.Points[i]

@@ -177,3 +177,8 @@ func TestSectionsThatMeetDifferInColour(t *testing.T) {
 	}
 	assert.Greater(t, len(seen), 3)
 }
+
+func TestAFormFarWiderThanHighHasNoOutline(t *testing.T) {
+	m := &Mesh{Points: []Vec32{{0, 0, 0}, {3e38, 0, 0}, {0, 1, 1e-9}}, Triangles: [][3]uint32{{0, 1, 2}}}
+	assert.Empty(t, OutlineOf(m, Front))
+}
