@@ -225,3 +225,12 @@ func TestOddNumbersAreFoundByTheirBits(t *testing.T) {
 		assert.Equal(t, isOdd(low) || isOdd(high), odd(uint64(low)|uint64(high)<<32) != 0)
 	})
 }
+
+func TestATextSTLCutOffBeforeTheFirstCornerSaysSo(t *testing.T) {
+	whole := "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 0\nendloop\nendfacet\n"
+	m, report := mustRead(t, []byte(whole+"facet normal 0 0 1\nouter loop\nver"))
+	assert.Len(t, m.Triangles, 1)
+	assert.Equal(t, []string{"The file ends in the middle of a triangle, at line 11."}, report.Notes)
+	_, report = mustRead(t, []byte(whole+"endsolid a\n"))
+	assert.Empty(t, report.Notes)
+}

@@ -10,6 +10,7 @@ import (
 func readTextSTL(in *input, b *builder) error {
 	s := newStream(in.all())
 	f := facet{build: b}
+	begun := false // a facet has, and has not ended
 	for {
 		if err := f.plain(s); err != nil {
 			return err
@@ -23,6 +24,7 @@ func readTextSTL(in *input, b *builder) error {
 		case isWord(word, "vertex"):
 			f.vertex(s)
 		case isWord(word, "facet"), isWord(word, "endfacet"):
+			begun = len(word) == len("facet")
 			err = f.close()
 		case isWord(word, "solid"):
 			b.report.Bodies++
@@ -30,13 +32,13 @@ func readTextSTL(in *input, b *builder) error {
 			err = f.close()
 		case isWord(word, "endsolid"):
 			passTitle(s)
-			err = f.close()
+			begun, err = false, f.close()
 		}
 		if err != nil {
 			return err
 		}
 	}
-	if len(f.corners) > 0 || f.spoilt {
+	if begun || len(f.corners) > 0 || f.spoilt {
 		b.report.harm("The file ends in the middle of a triangle, at line %s.", grouped(s.line+1))
 	}
 	return errors.Join(b.flush(), s.err)
