@@ -51,6 +51,7 @@ type (
 		PouredKg   float64    `json:"poured_kg"`
 		WeldM      float64    `json:"weld_m"`
 		BoxM       [3]float64 `json:"box_m"`
+		TooLarge   bool       `json:"too_large"` // for the crucible, tank or kiln of the shop book
 	}
 )
 
@@ -180,14 +181,14 @@ func scanned(k *mesh.Scan, ask scanAsk) scanJSON {
 	if ask.height > 0 {
 		scale = ask.height / k.Height()
 	}
-	metal := k.Profile.Metal(scale, ask.wall)
+	metal, plan := k.Profile.Metal(scale, ask.wall), k.PlanAt(scale, ask.wall, ask.limits)
 	j := scanJSON{
 		File: k.File, Format: k.Format, SHA256: k.SHA256, Unit: k.Stance.Unit.Symbol, Up: k.Stance.Up, OpenFoot: k.Stance.OpenFoot,
 		Triangles: k.Triangles, Closed: k.Closed, OpenEdges: k.Open, Shared: k.Shared, Turned: k.Turned, Shells: k.Shells,
 		AreaM2: tidy(k.Area * scale * scale), VolumeM3: tidy(k.Volume * scale * scale * scale), HeightM: tidy(k.Height() * scale), Scale: tidy(scale),
 		WallMm: tidy(ask.wall * 1000), WallMetal: tidy(metal), AreaByWall: tidy(k.Profile.Area * scale * scale * ask.wall), MetalError: tidy(k.Profile.Error),
 		FinishedKg: tidy(metal * float64(ask.alloy.Density)), SolidShare: tidy(k.Profile.SolidShare(scale, ask.wall)),
-		TipDegrees: tidy(k.Balance.Tip), WeldM: tidy(k.Plan.Weld * scale), Sections: []sectionJSON{}, Notes: k.Notes,
+		TipDegrees: tidy(k.Balance.Tip), WeldM: tidy(plan.Weld), Sections: []sectionJSON{}, Notes: k.Notes,
 	}
 	if j.Notes == nil {
 		j.Notes = []string{}
@@ -195,25 +196,28 @@ func scanned(k *mesh.Scan, ask scanAsk) scanJSON {
 	for i := range 3 {
 		j.BoxM[i] = tidy(k.Box[i] * scale)
 	}
-	for i := range k.Plan.Sections {
-		s := k.Plan.Sections[i].At(&k.Profile, scale, ask.wall)
+	for i, s := range plan.Sections {
 		kg := s.Metal * float64(ask.alloy.Density)
-		j.Sections = append(j.Sections, sectionJSON{tidy(s.Area), tidy(kg), tidy(kg * (1 + ask.gating)), tidy(s.Weld), [3]float64{tidy(s.Box[0]), tidy(s.Box[1]), tidy(s.Box[2])}})
+		j.Sections = append(j.Sections, sectionJSON{tidy(s.Area), tidy(kg), tidy(kg * (1 + ask.gating)), tidy(s.Weld), [3]float64{tidy(s.Box[0]), tidy(s.Box[1]), tidy(s.Box[2])}, plan.Over[i]})
 	}
 	return j
 }
 
 func printScan(w io.Writer, j scanJSON) error {
 	p := &printer{w: w}
-	p.f("%s: %s, %d triangles, %s, %d shells; unit %s, %s up\n", j.File, j.Format, j.Triangles, closedWords(j), j.Shells, j.Unit, j.Up)
+	p.f("%s: %s, %s, %s, %s; unit %s, %s up\n", j.File, j.Format, many(j.Triangles, "triangle"), closedWords(j), many(j.Shells, "shell"), j.Unit, j.Up)
 	for _, n := range j.Notes {
 		p.f("  %s\n", n)
 	}
 	p.f("%.3f m high, surface %.4g m², encloses %.4g m³\n", j.HeightM, j.AreaM2, j.VolumeM3)
 	p.f("wall %.4g mm: %.4g L of metal (surface × wall would give %.4g L), %.4g kg; %.1f %% casts solid\n", j.WallMm, j.WallMetal*1000, j.AreaByWall*1000, j.FinishedKg, j.SolidShare*100)
-	p.f("%d sections, %.3g m of weld\n", len(j.Sections), j.WeldM)
+	p.f("%s, %.3g m of weld\n", many(len(j.Sections), "section"), j.WeldM)
 	for i, s := range j.Sections {
-		p.f("  %2d  %6.3f m²  %7.2f kg finished  %7.2f kg poured  %.2f m of weld\n", i+1, s.AreaM2, s.FinishedKg, s.PouredKg, s.WeldM)
+		remark := ""
+		if s.TooLarge {
+			remark = "  too large for the shop"
+		}
+		p.f("  %2d  %6.3f m²  %7.2f kg finished  %7.2f kg poured  %.2f m of weld%s\n", i+1, s.AreaM2, s.FinishedKg, s.PouredKg, s.WeldM, remark)
 	}
 	if j.TipDegrees > 0 {
 		p.f("leans %.0f degrees before it tips on its own foot", j.TipDegrees)

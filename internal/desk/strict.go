@@ -46,8 +46,8 @@ func (k *strict) value(path string, t reflect.Type) error {
 	for t != nil && t.Kind() == reflect.Pointer {
 		t = t.Elem()
 	}
-	if t != nil && tok != nil && !fits(tok, t.Kind()) {
-		k.tell(path, "is "+kindOf(tok), "give "+wanted(t.Kind()))
+	if t != nil && tok != nil && !fits(tok, t) {
+		k.tell(path, "is "+kindOf(tok), "give "+wanted(t))
 		t = nil
 	}
 	switch tok {
@@ -106,6 +106,9 @@ func inside(t reflect.Type, key string) (reflect.Type, bool) {
 	}
 	for _, f := range reflect.VisibleFields(t) {
 		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if name == "" {
+			name = f.Name // as encoding/json does
+		}
 		if name == key && name != "-" {
 			return f.Type, true
 		}
@@ -120,7 +123,16 @@ func elem(t reflect.Type) reflect.Type {
 	return t.Elem()
 }
 
-func fits(tok json.Token, k reflect.Kind) bool {
+// isBytes is whether JSON has it as text, in base 64.
+func isBytes(t reflect.Type) bool {
+	return t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.Uint8
+}
+
+func fits(tok json.Token, t reflect.Type) bool {
+	k := t.Kind()
+	if isBytes(t) {
+		k = reflect.String
+	}
 	switch tok {
 	case json.Delim('{'):
 		return k == reflect.Struct || k == reflect.Map
@@ -152,8 +164,11 @@ func kindOf(tok json.Token) string {
 	return "a number"
 }
 
-func wanted(k reflect.Kind) string {
-	switch k {
+func wanted(t reflect.Type) string {
+	if isBytes(t) {
+		return "text in base 64, between quotes"
+	}
+	switch t.Kind() {
 	case reflect.Struct, reflect.Map:
 		return "an object, between { and }"
 	case reflect.Slice, reflect.Array:

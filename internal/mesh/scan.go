@@ -123,7 +123,7 @@ func skinOf(ctx context.Context, m *Mesh, openFoot bool) (*Skin, error) {
 	if len(shells.List) > 1 {
 		s.Body = shells.Bodies()
 	}
-	if shells.Overlaps() {
+	if s.Overlap = shells.Overlaps(); s.Overlap {
 		buried, err := buriedFaces(ctx, s.Mesh, size.Long())
 		if err != nil {
 			return nil, err
@@ -149,22 +149,32 @@ func (s *Standing) Measure(ctx context.Context, first func(*Wall), tell func(sha
 	return nil
 }
 
+// Enclosed is the volume of the form and its centre, both at the size of the
+// file, of which size is what was summed: as the profile has them where the signed
+// sum cannot be trusted, in a surface that is not closed and in shells that overlap.
+func (s *Standing) Enclosed(size Size, p *Profile) (volume float64, centre Vec) {
+	if (!s.Opened.Seams.Closed() || s.Skin.Overlap) && p.Volume > 0 {
+		return p.Volume, p.Centre(1, p.Reach)
+	}
+	return size.Volume, size.Centre
+}
+
 // Keep gives what is kept of the scan, with the section plan and its ladder. The
 // wall must have been measured.
 func (s *Standing) Keep(plan Plan, ladder Ladder) *Scan {
 	m := s.Skin.Mesh
 	size := Measure(m)
-	volume, centre := size.Volume, size.Centre
-	if !s.Opened.Seams.Closed() && s.Wall.Profile.Volume > 0 {
-		volume = s.Wall.Profile.Volume
-		centre = s.Wall.Profile.Centre(1, s.Wall.Profile.Reach)
+	volume, centre := s.Enclosed(size, &s.Wall.Profile)
+	notes := s.Opened.Report.Notes
+	if s.Skin.Overlap {
+		notes = append(slices.Clone(notes), "Shells overlap: the surface is that of the file, of which what is buried in another shell takes no metal; the volume is that of all together.")
 	}
 	k := &Scan{
 		File: s.Opened.Report.Name, SHA256: s.Opened.SHA256, Format: s.Opened.Report.Format, Stance: s.Stance,
 		Triangles: len(s.Opened.Mesh.Triangles), Closed: s.Opened.Seams.Closed(),
 		Open: s.Opened.Seams.Open, Shared: s.Opened.Seams.Shared, Turned: s.Opened.Seams.Turned,
 		Shells: len(s.Opened.Shells.List), Area: size.Area, Volume: volume, Box: size.Box(), Centre: centre,
-		Notes: s.Opened.Report.Notes, Profile: s.Wall.Profile, Plan: plan, Ladder: ladder,
+		Notes: notes, Profile: s.Wall.Profile, Plan: plan, Ladder: ladder,
 		Front: OutlineOf(m, Front), Flank: OutlineOf(m, Flank), Balance: s.Ground.Balance(centre),
 	}
 	var picture bytes.Buffer

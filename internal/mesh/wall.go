@@ -22,6 +22,8 @@ type Skin struct {
 	Mesh *Mesh
 	Bare []bool   // by triangle: an open foot, or a face buried in another shell; nil for none
 	Body []uint32 // by triangle: shells of one number are cast as one piece; nil if each is its own
+	// Overlap says that shells share room: the signed sum counts that room twice.
+	Overlap bool
 }
 
 func (s *Skin) bare(triangle int) bool { return s.Bare != nil && s.Bare[triangle] }

@@ -167,7 +167,7 @@ func (n *scanNumbers) lines() []kit.Line {
 		return kit.Line{ID: name, Name: name, Quantity: number, Unit: unit}
 	}
 	scale, wall, _ := n.size()
-	volume := n.volume()
+	volume, _ := n.s.standing.Enclosed(n.s.box, p)
 	lines := []kit.Line{
 		line("Height", quantity.KindLength, float64(r.Height)),
 		line("Scale", quantity.KindFactor, scale),
@@ -192,15 +192,6 @@ func (n *scanNumbers) surfaceTimesWall() float64 {
 }
 
 func round3(v float64) float64 { return float64(int(v*1000+0.5)) / 1000 }
-
-// volume is what the form encloses at the size of the file: by winding number
-// where its surface is not closed.
-func (n *scanNumbers) volume() float64 {
-	if !n.s.opened.Seams.Closed() && n.s.wall.Profile.Volume > 0 {
-		return n.s.wall.Profile.Volume
-	}
-	return n.s.box.Volume
-}
 
 // balance is a flag for the engineer, never a design.
 func (n *scanNumbers) balance() kit.Caution {
