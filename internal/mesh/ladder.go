@@ -112,12 +112,31 @@ func (g *growth) halve(l *lump, whole *Section) (pieces []*lump, found []Section
 	if p.number < 2 {
 		return nil, nil, 0
 	}
+	pieces, found = l.partAs(p), p.sections(cuts)
+	at := p.atPoint()
 	for _, s := range p.seams {
 		seam += s.length
+		found[at[s.above]].Weld += s.length / 2
+		found[at[s.below]].Weld += s.length / 2
 	}
-	pieces, found = l.partAs(p), p.sections(cuts)
 	g.share(pieces, found, whole)
+	inherit(pieces, found, whole)
 	return pieces, found, seam
+}
+
+// inherit gives each piece its share of the weld that the whole was already
+// joined with, by how long its rim is but for the cut just made.
+func inherit(pieces []*lump, found []Section, whole *Section) {
+	rims, sum := make([]float64, len(pieces)), 0.0
+	for k, piece := range pieces {
+		rims[k] = max(piece.rim()-2*found[k].Weld, 0)
+		sum += rims[k]
+	}
+	for k := range found {
+		if sum > 0 {
+			found[k].Weld += whole.Weld * rims[k] / sum
+		}
+	}
 }
 
 // share gives each piece its share of the metal that the whole has.
