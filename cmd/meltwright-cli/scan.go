@@ -17,33 +17,34 @@ import (
 
 type (
 	scanJSON struct {
-		File       string        `json:"file"`
-		Format     mesh.Format   `json:"format"`
-		SHA256     string        `json:"sha256"`
-		Unit       string        `json:"unit"`
-		Up         mesh.Axis     `json:"up"`
-		OpenFoot   bool          `json:"open_foot"`
-		Triangles  int           `json:"triangles"`
-		Closed     bool          `json:"closed"`
-		OpenEdges  int           `json:"open_edges"`
-		Shared     int           `json:"shared_edges"`
-		Turned     int           `json:"turned_edges"`
-		Shells     int           `json:"shells"`
-		AreaM2     float64       `json:"area_m2"`
-		VolumeM3   float64       `json:"volume_m3"`
-		BoxM       [3]float64    `json:"box_m"`
-		HeightM    float64       `json:"height_m"`
-		Scale      float64       `json:"scale"`
-		WallMm     float64       `json:"wall_mm"`
-		WallMetal  float64       `json:"wall_metal_m3"`
-		AreaByWall float64       `json:"area_times_wall_m3"`
-		MetalError float64       `json:"wall_metal_error"`
-		FinishedKg float64       `json:"finished_kg"`
-		SolidShare float64       `json:"solid_share"`
-		TipDegrees float64       `json:"tip_degrees"`
-		WeldM      float64       `json:"weld_m"`
-		Sections   []sectionJSON `json:"sections"`
-		Notes      []string      `json:"notes"`
+		File         string        `json:"file"`
+		Format       mesh.Format   `json:"format"`
+		SHA256       string        `json:"sha256"`
+		Unit         string        `json:"unit"`
+		Up           mesh.Axis     `json:"up"`
+		OpenFoot     bool          `json:"open_foot"`
+		Triangles    int           `json:"triangles"`
+		Closed       bool          `json:"closed"`
+		OpenEdges    int           `json:"open_edges"`
+		Shared       int           `json:"shared_edges"`
+		Turned       int           `json:"turned_edges"`
+		Shells       int           `json:"shells"`
+		AreaM2       float64       `json:"area_m2"`
+		VolumeM3     float64       `json:"volume_m3"`
+		BoxM         [3]float64    `json:"box_m"`
+		HeightM      float64       `json:"height_m"`
+		Scale        float64       `json:"scale"`
+		WallMm       float64       `json:"wall_mm"`
+		WallMetal    float64       `json:"wall_metal_m3"`
+		AreaByWall   float64       `json:"area_times_wall_m3"`
+		MetalError   float64       `json:"wall_metal_error"`
+		FinishedKg   float64       `json:"finished_kg"`   // with as-cast thickening
+		ThickerShare float64       `json:"thicker_share"` // as cast, than modelled
+		SolidShare   float64       `json:"solid_share"`
+		TipDegrees   float64       `json:"tip_degrees"`
+		WeldM        float64       `json:"weld_m"`
+		Sections     []sectionJSON `json:"sections"`
+		Notes        []string      `json:"notes"`
 	}
 	sectionJSON struct {
 		AreaM2     float64    `json:"area_m2"`
@@ -61,6 +62,7 @@ type scanAsk struct {
 	alloy        shop.Alloy
 	limits       mesh.Limits
 	gating       float64
+	thicker      float64 // as cast, than modelled
 }
 
 // runScan measures a scan file.
@@ -122,7 +124,7 @@ func askOf(ctx context.Context, opt map[string]string) (scanAsk, error) {
 			faults = append(faults, fault.Fault{Field: "Alloy", Value: name, Problem: "is not in the shop book", Remedy: "give one such as " + s.Alloys[0].Name})
 		}
 	}
-	ask.gating = s.Num(shop.GatingShare)
+	ask.gating, ask.thicker = s.Num(shop.GatingShare), s.Num(shop.Thickening)
 	c := estimate.Commission{Pieces: []estimate.Piece{{Inputs: map[string]string{"form.alloy": ask.alloy.Name}}}}
 	ask.limits = estimate.SectionLimits(c, s, 0)
 	return ask, faults.Err()
@@ -182,12 +184,13 @@ func scanned(k *mesh.Scan, ask scanAsk) scanJSON {
 		scale = ask.height / k.Height()
 	}
 	metal, plan := k.Profile.Metal(scale, ask.wall), k.PlanAt(scale, ask.wall, ask.limits)
+	perCubicMetre := float64(ask.alloy.Density) * (1 + ask.thicker) // as the estimate has it
 	j := scanJSON{
 		File: k.File, Format: k.Format, SHA256: k.SHA256, Unit: k.Stance.Unit.Symbol, Up: k.Stance.Up, OpenFoot: k.Stance.OpenFoot,
 		Triangles: k.Triangles, Closed: k.Closed, OpenEdges: k.Open, Shared: k.Shared, Turned: k.Turned, Shells: k.Shells,
 		AreaM2: tidy(k.Area * scale * scale), VolumeM3: tidy(k.Volume * scale * scale * scale), HeightM: tidy(k.Height() * scale), Scale: tidy(scale),
 		WallMm: tidy(ask.wall * 1000), WallMetal: tidy(metal), AreaByWall: tidy(k.Profile.Area * scale * scale * ask.wall), MetalError: tidy(k.Profile.Error),
-		FinishedKg: tidy(metal * float64(ask.alloy.Density)), SolidShare: tidy(k.Profile.SolidShare(scale, ask.wall)),
+		FinishedKg: tidy(metal * perCubicMetre), ThickerShare: ask.thicker, SolidShare: tidy(k.Profile.SolidShare(scale, ask.wall)),
 		TipDegrees: tidy(k.Balance.Tip), WeldM: tidy(plan.Weld), Sections: []sectionJSON{}, Notes: k.Notes,
 	}
 	if j.Notes == nil {
@@ -197,7 +200,7 @@ func scanned(k *mesh.Scan, ask scanAsk) scanJSON {
 		j.BoxM[i] = tidy(k.Box[i] * scale)
 	}
 	for i, s := range plan.Sections {
-		kg := s.Metal * float64(ask.alloy.Density)
+		kg := s.Metal * perCubicMetre
 		j.Sections = append(j.Sections, sectionJSON{tidy(s.Area), tidy(kg), tidy(kg * (1 + ask.gating)), tidy(s.Weld), [3]float64{tidy(s.Box[0]), tidy(s.Box[1]), tidy(s.Box[2])}, plan.Over[i]})
 	}
 	return j
@@ -205,13 +208,13 @@ func scanned(k *mesh.Scan, ask scanAsk) scanJSON {
 
 func printScan(w io.Writer, j scanJSON) error {
 	p := &printer{w: w}
-	p.f("%s: %s, %s, %s, %s; unit %s, %s up\n", j.File, j.Format, many(j.Triangles, "triangle"), closedWords(j), many(j.Shells, "shell"), j.Unit, j.Up)
+	p.f("%s: %s, %s, %s, %s; unit %s, %s up\n", j.File, j.Format, counted(j.Triangles, "triangle"), closedWords(j), counted(j.Shells, "shell"), j.Unit, j.Up)
 	for _, n := range j.Notes {
 		p.f("  %s\n", n)
 	}
 	p.f("%.3f m high, surface %.4g m², encloses %.4g m³\n", j.HeightM, j.AreaM2, j.VolumeM3)
-	p.f("wall %.4g mm: %.4g L of metal (surface × wall would give %.4g L), %.4g kg; %.1f %% casts solid\n", j.WallMm, j.WallMetal*1000, j.AreaByWall*1000, j.FinishedKg, j.SolidShare*100)
-	p.f("%s, %.3g m of weld\n", many(len(j.Sections), "section"), j.WeldM)
+	p.f("wall %.4g mm: %.4g L of metal (surface × wall would give %.4g L), %.4g kg finished, %.3g %% thicker as cast than modelled; %.1f %% casts solid\n", j.WallMm, j.WallMetal*1000, j.AreaByWall*1000, j.FinishedKg, j.ThickerShare*100, j.SolidShare*100)
+	p.f("%s, %.3g m of weld\n", counted(len(j.Sections), "section"), j.WeldM)
 	for i, s := range j.Sections {
 		remark := ""
 		if s.TooLarge {
