@@ -8,7 +8,7 @@ type pieces struct {
 	lump   *lump
 	of     []uint32 // the piece of each triangle of the carving
 	number int
-	parts  map[uint32][]int // the triangles that each cut one was parted into
+	parts  map[uint32]*parted // by triangle of the lump, where it was cut
 }
 
 // findPieces cuts a lump and tells its pieces apart. Shells that belong together,
@@ -20,7 +20,7 @@ func findPieces(l *lump, cuts []Cut) *pieces {
 		f.join(t[0], t[1])
 		f.join(t[1], t[2])
 	}
-	p := &pieces{carving: c, lump: l, of: make([]uint32, len(c.triangles)), parts: map[uint32][]int{}}
+	p := &pieces{carving: c, lump: l, of: make([]uint32, len(c.triangles))}
 	for i, t := range c.triangles {
 		p.of[i] = f.find(t[0])
 	}
@@ -28,11 +28,22 @@ func findPieces(l *lump, cuts []Cut) *pieces {
 	if l.body != nil {
 		p.joinBodies(cuts)
 	}
-	for i := len(l.triangles); i < len(c.triangles); i++ {
-		p.parts[c.origin[i]] = append(p.parts[c.origin[i]], i)
-	}
+	p.findParts()
 	p.rejoinNicks()
 	return p
+}
+
+// findParts gathers what each triangle of the lump was parted into, but for the
+// part that has its number still.
+func (p *pieces) findParts() {
+	parts := map[uint32][]int{}
+	for i := len(p.lump.triangles); i < len(p.triangles); i++ {
+		parts[p.origin[i]] = append(parts[p.origin[i]], i)
+	}
+	p.parts = make(map[uint32]*parted, len(parts))
+	for triangle, list := range parts {
+		p.parts[triangle] = newParted(p, list)
+	}
 }
 
 // renumber makes the numbers of the pieces run from 0 without gaps, in the order
@@ -173,18 +184,12 @@ func (p *pieces) areaOf(i int) float64 {
 // triangleAt is the triangle of the carving on which a point of a triangle of the
 // lump lies.
 func (p *pieces) triangleAt(triangle uint32, at Vec) int {
+	whole := int(triangle)
 	parts := p.parts[triangle]
-	best := int(triangle)
-	if len(parts) == 0 {
-		return best
+	if parts == nil {
+		return whole
 	}
-	least := p.far(best, at)
-	for _, i := range parts {
-		if d := p.far(i, at); d < least {
-			best, least = i, d
-		}
-	}
-	return best
+	return parts.nearest(at, whole, p.far(whole, at))
 }
 
 // far is the distance of a point from a triangle of the carving.
