@@ -21,8 +21,12 @@ func (w *Wall) lumpOf() *lump {
 	if l.bare == nil {
 		l.bare = make([]bool, len(m.Triangles))
 	}
-	if w.octree != nil {
-		l.cells = append(append(l.cells, w.octree.settled...), w.octree.open...)
+	from := w.octree
+	if w.planned != nil {
+		from = w.planned
+	}
+	if from != nil {
+		l.cells = append(append(l.cells, from.settled...), from.open...)
 	}
 	l.under = make([]uint32, len(l.cells))
 	for i := range l.cells {

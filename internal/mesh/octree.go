@@ -129,6 +129,9 @@ func (o *octree) copy() *octree {
 	return &c
 }
 
+// cells is how many there are.
+func (o *octree) cells() int { return len(o.settled) + len(o.open) }
+
 // refine cuts the open cells into eight each; parts that the cell foretold well
 // are settled, the others are open for the next time.
 func (o *octree) refine(ctx context.Context, tell func(share float64)) error {

@@ -12,6 +12,7 @@ type Wall struct {
 	Skin    *Skin
 	skin    *Tree
 	octree  *octree
+	planned *octree // what plans go by, where the last halvings left more cells than they need; else nil
 	solid   *patches
 	sliced  *sliced
 }
@@ -54,6 +55,9 @@ const (
 	fewPatches   = 3_000
 	manyPatches  = 12_000
 	mostCells    = 3_000_000 // 130 MB: no form needs them, a broken one might
+	// plannedCells are as many as a plan goes by: it looks at all of them again
+	// for every section that it tries.
+	plannedCells = 400_000
 )
 
 // atLevel is the share of the work that is done when so many halvings are.
@@ -90,12 +94,20 @@ func MeasureWall(ctx context.Context, s *Skin, first func(*Wall), tell func(shar
 		early.octree, early.sliced = w.octree.copy(), &sliced{}
 		first(&early)
 	}
+	quick := w.octree.copy()
 	if err = w.refineTo(ctx, patientLevels, area, tell); err != nil {
 		return nil, err
 	}
 	if w.Profile.Error > settledError {
+		fewer := w.octree.copy()
+		if fewer.cells() > plannedCells {
+			fewer = quick
+		}
 		if err = w.refineTo(ctx, lastLevel, area, tell); err != nil {
 			return nil, err
+		}
+		if w.octree.cells() > plannedCells {
+			w.planned = fewer
 		}
 	}
 	err = w.findSolid(ctx, manyPatches, span(tell, atLevel[lastLevel], 1))
