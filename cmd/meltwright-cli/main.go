@@ -124,6 +124,7 @@ func unknownCommand(errs io.Writer, name string) int {
 // usageError is a command line that a command cannot take.
 type usageError string
 
+// Error is what the command line has wrong.
 func (u usageError) Error() string { return string(u) }
 
 // usage explains one command.

@@ -34,6 +34,7 @@ func (p Picture) draw(d *pen, m Matrix) {
 	d.canvas.DrawPicture(p.Image, b)
 }
 
+// DrawPicture shows nothing.
 func (blank) DrawPicture(image.Image, Box) {}
 
 // DrawPicture draws an image in a box, smoothed to the pixels there are.

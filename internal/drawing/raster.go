@@ -197,13 +197,29 @@ func sixtyFourths(v float64) fixed.Int26_6 {
 // come in no order and go round the stroke together, so none is closed by itself.
 type inkline struct{ c *pixels }
 
+// Start begins an edge.
 func (l inkline) Start(a fixed.Point26_6) { l.c.fill.MoveTo(float32(a.X)/64, float32(a.Y)/64) }
 
-func (l inkline) Line(b fixed.Point26_6)               { l.c.fill.LineTo(float32(b.X)/64, float32(b.Y)/64) }
-func (inkline) Draw()                                  {}
-func (inkline) Clear()                                 {}
-func (inkline) SetBounds(int, int)                     {}
-func (inkline) SetColor(any)                           {}
-func (inkline) SetWinding(bool)                        {}
-func (inkline) SetClip(image.Rectangle)                {}
+// Line goes on with it.
+func (l inkline) Line(b fixed.Point26_6) { l.c.fill.LineTo(float32(b.X)/64, float32(b.Y)/64) }
+
+// Draw is the rasterizer's to do, as all that follows is.
+func (inkline) Draw() {}
+
+// Clear does nothing.
+func (inkline) Clear() {}
+
+// SetBounds does nothing.
+func (inkline) SetBounds(int, int) {}
+
+// SetColor does nothing.
+func (inkline) SetColor(any) {}
+
+// SetWinding does nothing.
+func (inkline) SetWinding(bool) {}
+
+// SetClip does nothing.
+func (inkline) SetClip(image.Rectangle) {}
+
+// GetPathExtent is not asked for.
 func (inkline) GetPathExtent() (r fixed.Rectangle26_6) { return r }

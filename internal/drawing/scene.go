@@ -155,6 +155,11 @@ func (g Group) draw(d *pen, m Matrix) {
 // blank is a canvas that shows nothing.
 type blank struct{}
 
-func (blank) FillPath(Path, color.NRGBA)                         {}
-func (blank) StrokePath(Path, float64, []float64, color.NRGBA)   {}
+// FillPath shows nothing.
+func (blank) FillPath(Path, color.NRGBA) {}
+
+// StrokePath shows nothing.
+func (blank) StrokePath(Path, float64, []float64, color.NRGBA) {}
+
+// DrawText shows nothing.
 func (blank) DrawText(string, Face, float64, Point, color.NRGBA) {}

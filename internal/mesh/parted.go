@@ -7,7 +7,8 @@ import (
 )
 
 // parted are the parts that one triangle was cut into, in a tree of boxes: a
-// large triangle may fall into thousands, and millions of cells ask for theirs.
+// large triangle may fall into thousands, and millions of cells ask for theirs. (A
+// Tree is of a Mesh, in single precision, which cannot tell slivers apart.)
 type parted struct {
 	pieces *pieces
 	parts  []int // triangles of the carving, in the tree's order
